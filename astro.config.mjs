@@ -1,0 +1,15 @@
+import mdx from '@astrojs/mdx';
+import preact from '@astrojs/preact';
+import { defineConfig } from 'astro/config';
+import { headers } from './src/integrations/headers.ts';
+import { pageData } from './src/integrations/page-data.ts';
+
+export default defineConfig({
+  integrations: [mdx(), preact(), headers()],
+  markdown: { syntaxHighlight: false },
+  trailingSlash: 'always',
+  build: { inlineStylesheets: 'never' },
+  security: { csp: true },
+  devToolbar: { enabled: false },
+  vite: { plugins: [pageData()], build: { assetsInlineLimit: 0, modulePreload: false } },
+});
