@@ -2,10 +2,11 @@ import mdx from '@astrojs/mdx';
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
 import { headers } from './src/integrations/headers.ts';
+import { offline } from './src/integrations/offline.ts';
 import { pageData } from './src/integrations/page-data.ts';
 
 export default defineConfig({
-  integrations: [mdx(), preact(), headers()],
+  integrations: [mdx(), preact(), headers(), offline()],
   markdown: { syntaxHighlight: false },
   trailingSlash: 'always',
   build: { inlineStylesheets: 'never' },
