@@ -1,0 +1,55 @@
+import { calculatorById, entryOf } from '../calculators/index.ts';
+import { isChoice } from '../calculators/vocabulary/index.ts';
+import { formatQuantity, parseQuantity, unitFor } from '../units/index.ts';
+import { demoText } from './demo.ts';
+import { readRecord } from './fields.ts';
+
+export interface DemoRequest {
+  /** A calculator and one of its results … */
+  readonly calculator?: string;
+  readonly of?: string;
+  /** … or an input of the demo truck. */
+  readonly input?: string;
+  /** Inputs to change first, as typed text. */
+  readonly set?: Readonly<Record<string, string>>;
+}
+
+/**
+ * A number about the demo truck for use in a sentence, in both unit systems: '424 psi (29.2 bar)'.
+ *
+ * @throws RangeError when the calculator, key or result does not exist, so that prose can not go stale
+ */
+export function demoNumber({ calculator, of, input, set = {} }: DemoRequest): string {
+  const key = input ?? of ?? '';
+  const entry = entryOf(key);
+  if (isChoice(entry)) throw new RangeError(`${key}: expected a number, found a choice`);
+  return inBoth(input === undefined ? result(calculator ?? '', key, set) : value(key), entry.dimension);
+}
+
+function value(key: string): number {
+  const entry = entryOf(key);
+  const text = demoText(key);
+  const parsed = isChoice(entry) || text === undefined ? undefined : parseQuantity(text, entry.dimension, unitFor(entry.dimension, 'us'));
+  if (!parsed?.ok) throw new RangeError(`demo truck: expected a number for ${key}, found ${text}`);
+  return parsed.si;
+}
+
+function result(calculator: string, key: string, set: Readonly<Record<string, string>>): number {
+  const record = calculatorById(calculator);
+  const reading = readRecord(record, (name) => (Object.hasOwn(set, name) ? { text: set[name] as string, unit: unitOrNone(name), system: 'us' as const } : undefined), 'us');
+  if (reading.state === 'blank') throw new RangeError(`${calculator}: expected a result, found: ${reading.reason}`);
+  const found = reading.values[key];
+  if (typeof found !== 'number') throw new RangeError(`${calculator}: expected a result ${key}, found one of ${record.outputs.join(', ')}`);
+  return found;
+}
+
+function unitOrNone(key: string): string {
+  const entry = entryOf(key);
+  return isChoice(entry) ? '' : unitFor(entry.dimension, 'us');
+}
+
+function inBoth(si: number, dimension: Parameters<typeof formatQuantity>[1]): string {
+  const us = formatQuantity(si, dimension, 'us');
+  const metric = formatQuantity(si, dimension, 'si');
+  return us === metric ? us : `${us} (${metric})`;
+}

@@ -1,0 +1,127 @@
+import { demoText } from './demo.ts';
+import { entryOf, evaluate, hardProblem } from '../calculators/evaluate.ts';
+import { inputKeys } from '../calculators/record.ts';
+import type { AnyCalculator, Say, Values } from '../calculators/record.ts';
+import type { Quantity } from '../calculators/vocabulary/index.ts';
+import { isChoice } from '../calculators/vocabulary/index.ts';
+import { dimensions, echo, editText, formatIn, formatQuantity, parseQuantity, unitFor } from '../units/index.ts';
+
+export type System = 'us' | 'si';
+
+/** What stands in a field: the text as typed, the unit it means when none is typed with it, the system then in use. */
+export interface Typed {
+  readonly text: string;
+  readonly unit: string;
+  readonly system: System;
+  /** Said at the field instead of reading it: a link that lost a value, for example. */
+  readonly problem?: string;
+}
+
+export type Lookup = (key: string) => Typed | undefined;
+
+export interface Field {
+  readonly key: string;
+  readonly text: string;
+  readonly unit: string;
+  readonly value?: number | string;
+  readonly origin: 'typed' | 'demo' | 'computed';
+  /** Title of the calculator a computed value comes from. */
+  readonly from?: AnyCalculator;
+  readonly problem?: string;
+  readonly note?: string;
+  readonly echo?: string;
+}
+
+export type Reading =
+  | { readonly state: 'ok'; readonly fields: readonly Field[]; readonly values: Values }
+  | { readonly state: 'blank'; readonly fields: readonly Field[]; readonly reason: string };
+
+/** Prints SI values in one unit system. */
+export function sayIn(system: System): Say {
+  return (si, dimension, digits = 3) => formatQuantity(si, dimension, system, digits);
+}
+
+/** Reads every field of a record and, when all can be read, computes it. Never throws on what a reader typed. */
+export function readRecord(record: AnyCalculator, lookup: Lookup, system: System): Reading {
+  const fields = inputKeys(record).map((key) => readField(record, key, lookup, system));
+  const broken = fields.filter((field) => field.problem !== undefined);
+  if (broken.length > 0) {
+    // What a reader typed wrong comes before what only waits for it.
+    const typed = broken.filter((field) => field.origin === 'typed');
+    const names = (typed.length > 0 ? typed : broken).map((field) => entryOf(field.key).name);
+    return { state: 'blank', fields, reason: `No result until ${listInWords(names)} ${names.length === 1 ? 'is' : 'are'} put right.` };
+  }
+  const inputs: Record<string, number | string> = {};
+  for (const field of fields) inputs[field.key] = field.value as number | string;
+  const evaluation = evaluate(record, inputs);
+  if (!evaluation.ok) return { state: 'blank', fields, reason: evaluation.refusal.refused(sayIn(system)) };
+  return { state: 'ok', fields, values: evaluation.values };
+}
+
+function readField(record: AnyCalculator, key: string, lookup: Lookup, system: System): Field {
+  const entry = entryOf(key);
+  const typed = lookup(key);
+  if (typed) return isChoice(entry) ? readChoice(key, typed) : readTyped(key, entry, inSystem(entry, typed, system));
+  const demo = demoText(key);
+  if (isChoice(entry)) return { key, text: demo ?? '', unit: '', value: demo, origin: 'demo' };
+  const unit = unitFor(entry.dimension, system);
+  if (demo !== undefined) {
+    const parsed = parseQuantity(demo, entry.dimension, unit);
+    if (!parsed.ok) throw new RangeError(`demo truck, ${key}: expected ${entry.dimension}, found ${demo}`);
+    return { key, unit, value: parsed.si, origin: 'demo', ...shown(entry, parsed.si, unit) };
+  }
+  return readComputed(record, key, entry, unit, lookup, system);
+}
+
+function readComputed(record: AnyCalculator, key: string, entry: Quantity, unit: string, lookup: Lookup, system: System): Field {
+  const feed = record.feeds?.find((candidate) => (candidate.outputs as readonly string[]).includes(key));
+  if (!feed) throw new RangeError(`${record.id}, ${key}: expected a demo value or a feeding calculator, found neither`);
+  const reading = readRecord(feed, lookup, system);
+  if (reading.state === 'blank') {
+    return { key, text: '', unit, origin: 'computed', from: feed, problem: `This comes from “${feed.title}”, which has no result: ${reading.reason} Put that right or type a value here.` };
+  }
+  const value = reading.values[key] as number;
+  return { key, unit, value, origin: 'computed', from: feed, problem: hardProblem(key, value), ...shown(entry, value, unit) };
+}
+
+function shown(entry: Quantity, si: number, unit: string): { text: string; echo: string; note?: string } {
+  const text = editText(si, entry.dimension, unit);
+  const parsed = parseQuantity(text, entry.dimension, unit);
+  return { text, echo: parsed.ok ? echo(parsed, entry.dimension) : '', note: usualNote(entry, si, unit) };
+}
+
+function readTyped(key: string, entry: Quantity, typed: Typed): Field {
+  const base = { key, text: typed.text, unit: typed.unit, origin: 'typed' as const };
+  if (typed.problem !== undefined) return { ...base, problem: typed.problem };
+  const parsed = parseQuantity(typed.text, entry.dimension, typed.unit);
+  if (!parsed.ok) return { ...base, problem: parsed.problem };
+  const hard = hardProblem(key, parsed.si);
+  if (hard !== undefined) return { ...base, problem: `${echo(parsed, entry.dimension) || typed.text}: ${hard}` };
+  return { ...base, value: parsed.si, echo: echo(parsed, entry.dimension), note: usualNote(entry, parsed.si, parsed.unit) };
+}
+
+/** A value typed under the other system shows in this one's unit. What can not be read stays as typed. */
+function inSystem(entry: Quantity, typed: Typed, system: System): Typed {
+  const own = unitFor(entry.dimension, system);
+  const unit = dimensions[entry.dimension].units.some(({ id }) => id === typed.unit) ? typed.unit : own;
+  if (typed.system === system || unit === own) return { ...typed, unit };
+  const parsed = parseQuantity(typed.text, entry.dimension, unit);
+  return parsed.ok ? { text: editText(parsed.si, entry.dimension, own), unit: own, system } : { ...typed, unit };
+}
+
+function readChoice(key: string, typed: Typed): Field {
+  const problem = typed.problem ?? hardProblem(key, typed.text);
+  return { key, text: typed.text, unit: '', value: problem === undefined ? typed.text : undefined, origin: 'typed', problem };
+}
+
+function usualNote(entry: Quantity, si: number, unit: string): string | undefined {
+  const usual = entry.usual;
+  if (!usual) return undefined;
+  const slack = 1e-6 * Math.max(Math.abs(usual.min), Math.abs(usual.max));
+  if (si >= usual.min - slack && si <= usual.max + slack) return undefined;
+  return `Outside the usual ${formatIn(usual.min, entry.dimension, unit)} to ${formatIn(usual.max, entry.dimension, unit)}${usual.source ? ` (${usual.source})` : ''}.`;
+}
+
+function listInWords(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+}

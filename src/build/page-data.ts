@@ -1,0 +1,46 @@
+import { calculatorById, entryOf, inputKeys } from '../calculators/index.ts';
+import type { AnyCalculator } from '../calculators/index.ts';
+import type { Entry } from '../calculators/vocabulary/index.ts';
+import { isChoice, vocabulary } from '../calculators/vocabulary/index.ts';
+import { demoText } from './demo.ts';
+
+/** What a page carries for its scripts: the words and numbers of its records, and no more of the tables than they use. */
+export interface PageData {
+  readonly vocabulary: Readonly<Record<string, unknown>>;
+  readonly demo: Readonly<Record<string, string | undefined>>;
+  readonly records: Readonly<Record<string, unknown>>;
+}
+
+export function pageData(ids: readonly string[], all = false): PageData {
+  const records = new Map<string, AnyCalculator>();
+  const take = (record: AnyCalculator): void => {
+    records.set(record.id, record);
+    record.feeds?.forEach(take);
+  };
+  ids.map(calculatorById).forEach(take);
+  const keys = new Set(all ? Object.keys(vocabulary) : [...records.values()].flatMap((record) => [...inputKeys(record), ...(record.outputs as readonly string[]), ...record.equations.map((e) => e.result)]));
+  return {
+    vocabulary: Object.fromEntries([...keys].map((key) => [key, withoutHelp(entryOf(key))])),
+    demo: Object.fromEntries([...keys].map((key) => [key, demoText(key)])),
+    records: Object.fromEntries([...records].map(([id, record]) => [id, plain(record)])),
+  };
+}
+
+/** JSON keeps what is plain and drops functions; feeds are other records, paper is printed already. */
+function plain({ paper, feeds, cautions, ...rest }: AnyCalculator): unknown {
+  return { ...rest, cautions: cautions.map(({ fires, silent, ...caution }) => caution) };
+}
+
+/** Help comes when a field is touched (help.json): most readers never open most of it. */
+function withoutHelp(entry: Entry): unknown {
+  if (isChoice(entry)) return { name: entry.name, options: entry.options };
+  const { measure, hard, usual, ...rest } = entry;
+  return { ...rest, hard: hard && { min: hard.min, max: hard.max }, usual: usual && { min: usual.min, max: usual.max } };
+}
+
+/** The help of every quantity: how to measure it, where its usual range comes from, why there is an end to it. */
+export function helpData(): Record<string, { measure?: string; usual?: string; hard?: string }> {
+  return Object.fromEntries((Object.entries(vocabulary) as [string, Entry][]).map(([key, entry]) => [
+    key, isChoice(entry) ? { measure: entry.measure } : { measure: entry.measure, usual: entry.usual?.source, hard: entry.hard?.reason },
+  ]));
+}

@@ -1,0 +1,11 @@
+import Aside from './Aside.astro';
+import Calculator from './Calculator.astro';
+import Caution from './Caution.astro';
+import Cite from './Cite.astro';
+import Demo from './Demo.astro';
+import Equation from './Equation.astro';
+import Figure from './Figure.astro';
+import Tex from './Tex.astro';
+
+/** What a guide may use without importing it. */
+export const parts = { Aside, Calculator, Caution, Cite, Demo, Equation, Figure, Tex };

@@ -1,0 +1,10 @@
+export const siteName = 'Dropped & Stopped';
+export const tagline = 'Brakes, clutch and steering for the truck you cut yourself';
+
+export const navigation = [
+  { href: '/guides/', name: 'Guides' },
+  { href: '/calculators/', name: 'Calculators' },
+  { href: '/truck/', name: 'Your truck' },
+  { href: '/sources/', name: 'Sources' },
+  { href: '/safety/', name: 'Safety' },
+] as const;

@@ -1,0 +1,130 @@
+import type { VNode } from 'preact';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
+import type { Reading, System } from '../build/fields.ts';
+import { readRecord, sayIn } from '../build/fields.ts';
+import { firingCautions } from '../build/cautions.ts';
+import { linkQuery } from '../build/links.ts';
+import { entryOf } from '../calculators/evaluate.ts';
+import type { AnyCalculator, Say, Values } from '../calculators/record.ts';
+import { isChoice } from '../calculators/vocabulary/index.ts';
+import { CautionList } from './caution-list.tsx';
+import { ChartView } from './chart.tsx';
+import { Field } from './field.tsx';
+import { PictureView } from './picture.tsx';
+import type { Session } from './session.ts';
+import { Share } from './share.tsx';
+import { loadHelp } from './help.ts';
+import { HowSure } from './how-sure.tsx';
+import { TableView } from './table.tsx';
+import { Working } from './working.tsx';
+
+export interface CalculatorProps {
+  readonly record: AnyCalculator;
+  /** Absent while the page is built: then every value is the demo truck's. */
+  readonly session?: Session;
+}
+
+/** Draws any record: answer, fields, results, cautions, pictures, working, links. */
+export function Calculator({ record, session }: CalculatorProps): VNode {
+  const [started, start] = useState(false);
+  const [, redraw] = useState(0);
+  const [open, setOpen] = useState<string | undefined>();
+  // The first drawing equals the built page; what the device knows comes right after it, before the paint.
+  useLayoutEffect(() => {
+    start(true);
+    return session?.subscribe(() => redraw((k) => k + 1));
+  }, []);
+  const live = started ? session : undefined;
+  const system: System = live?.system ?? 'us';
+  const say = sayIn(system);
+  const reading = readRecord(record, live?.lookup(record) ?? (() => undefined), system);
+  const values = reading.state === 'ok' ? reading.values : undefined;
+  useAddress(record, reading, live);
+  return (
+    <>
+      {live?.linked(record) && <LinkNote newer={live.linked(record)?.newer ?? false} onKeep={() => live.keepLink()} onDrop={() => live.dropLink()} />}
+      <Answer record={record} reading={reading} say={say} />
+      <form class="fields" onSubmit={(event) => event.preventDefault()}>
+        {record.inputs.map((group) => (
+          <fieldset key={group.title}>
+            <legend>{group.title}</legend>
+            {(group.of as readonly string[]).map((key) => {
+              const field = reading.fields.find((f) => f.key === key);
+              return field && <Field key={key} id={`${record.id}-${key}`} field={field} open={open === key} onOpen={() => {
+                if (open === key) return;
+                setOpen(key);
+                void loadHelp().then(() => redraw((k) => k + 1));
+              }} onType={(text, unit) => live?.type(record, key, text, unit)} />;
+            })}
+          </fieldset>
+        ))}
+      </form>
+      <div class="results">
+        {values ? <Results record={record} values={values} say={say} system={system} /> : <p class="blank">{reading.state === 'blank' && reading.reason}</p>}
+        <Working record={record} values={values} system={system} />
+        {values && <HowSure record={record} values={values} say={say} />}
+      </div>
+      {session && <Share record={record} reading={reading} system={system} />}
+    </>
+  );
+}
+
+/** The headline: one line that stays in sight while the fields scroll by. */
+function Answer({ record, reading, say }: { record: AnyCalculator; reading: Reading; say: Say }): VNode {
+  const key = record.outputs[0] as string;
+  const entry = entryOf(key);
+  const worst = reading.state === 'ok' ? firingCautions(record, reading.values, say)[0] : undefined;
+  return (
+    <p class="answer" role="status">
+      <span>{entry.name}</span>
+      <output>{reading.state === 'ok' && !isChoice(entry) ? say(reading.values[key] as number, entry.dimension) : '–'}</output>
+      {worst && worst.level !== 'notice' && <a class={worst.level} href={`#${record.id}-cautions`}>{worst.level.toUpperCase()}</a>}
+      {reading.state === 'blank' && <small>{reading.reason}</small>}
+    </p>
+  );
+}
+
+function Results({ record, values, say, system }: { record: AnyCalculator; values: Values; say: Say; system: System }): VNode {
+  return (
+    <>
+      <p class="summary">{record.summary(values as never, say)}</p>
+      <CautionList record={record} values={values} say={say} />
+      <dl>
+        {(record.outputs as readonly string[]).map((key) => {
+          const entry = entryOf(key);
+          const value = values[key];
+          return !isChoice(entry) && <div><dt>{entry.name}</dt><dd>{say(value as number, entry.dimension)}</dd></div>;
+        })}
+      </dl>
+      {record.picture && <PictureView id={record.id} picture={record.picture as never} values={values} say={say} />}
+      {record.charts?.map((chart) => <ChartView key={chart.title} chart={chart as never} values={values} system={system} say={say} />)}
+      {record.tables?.map((table) => <TableView key={table.caption} table={table as never} values={values} say={say} />)}
+    </>
+  );
+}
+
+function LinkNote({ newer, onKeep, onDrop }: { newer: boolean; onKeep: () => void; onDrop: () => void }): VNode {
+  return (
+    <p class="link-note">
+      These are the numbers of the link you opened, not yours. Your own stay as they are.
+      {newer && ' The link was made by a newer version of this page: check each number.'}{' '}
+      <button type="button" onClick={onKeep}>Keep these as mine</button> <button type="button" onClick={onDrop}>Show mine</button>
+    </p>
+  );
+}
+
+/** Writes the numbers into the address once the reader has changed one, debounced, keeping foreign parameters. */
+function useAddress(record: AnyCalculator, reading: Reading, session: Session | undefined): void {
+  const typed = reading.fields.map((field) => `${field.text} ${field.unit}`).join('|');
+  const [first, setFirst] = useState<string | undefined>();
+  useEffect(() => {
+    if (!session) return undefined;
+    if (first === undefined) {
+      setFirst(typed);
+      return undefined;
+    }
+    if (typed === first || session.lastTyped !== record.id) return undefined;
+    const timer = setTimeout(() => history.replaceState(history.state, '', `${location.pathname}${linkQuery(record, reading.fields, location.search)}#${record.id}`), 400);
+    return () => clearTimeout(timer);
+  }, [typed, session]);
+}

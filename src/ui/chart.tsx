@@ -1,0 +1,62 @@
+import type { VNode } from 'preact';
+import type { System } from '../build/fields.ts';
+import type { Say } from '../calculators/record.ts';
+import type { At, Chart } from '../calculators/show.ts';
+import type { Unit } from '../units/index.ts';
+import { formatNumber, fromSi, unitFor, unitOf } from '../units/index.ts';
+
+const width = 360;
+const height = 250;
+const left = 46;
+const right = 12;
+const top = 12;
+const bottom = 42;
+
+/** Ticks at 1, 2 or 5 times a power of ten, about `count` of them, from `low` to `high`. */
+export function ticks(low: number, high: number, count: number): number[] {
+  const raw = (high - low) / count;
+  const power = 10 ** Math.floor(Math.log10(raw));
+  const step = power * ([1, 2, 5].find((m) => m * power >= raw) ?? 10);
+  const first = Math.ceil(low / step - 1e-9);
+  return Array.from({ length: Math.floor(high / step + 1e-9) - first + 1 }, (_, k) => (first + k) * step);
+}
+
+export function ChartView({ chart, values, system, say }: { chart: Chart<never>; values: unknown; system: System; say: Say }): VNode | null {
+  const v = values as never;
+  const [xUnit, yUnit] = [chart.x, chart.y].map(({ dimension }) => unitOf(dimension, unitFor(dimension, system))) as [Unit, Unit];
+  const inUnits = ([x, y]: At): At => [fromSi(x, xUnit), fromSi(y, yUnit)];
+  const series = chart.series(v).map((s) => ({ ...s, points: s.points.map(inUnits).filter((p) => p.every(Number.isFinite)) })).filter((s) => s.points.length > 1);
+  const marks = (chart.marks?.(v, say) ?? []).map((m) => ({ ...m, at: inUnits(m.at) })).filter((m) => m.at.every(Number.isFinite));
+  const all = [...series.flatMap((s) => s.points), ...marks.map((m) => m.at)];
+  if (all.length === 0) return null;
+  const xs = all.map((p) => p[0]);
+  const ys = all.map((p) => p[1]);
+  const [x0, x1] = [Math.min(0, ...xs), Math.max(...xs)];
+  const [y0, y1] = [Math.min(0, ...ys), Math.max(...ys)];
+  if (!(x1 > x0) || !(y1 > y0)) return null;
+  const px = (x: number): number => left + ((x - x0) / (x1 - x0)) * (width - left - right);
+  const py = (y: number): number => height - bottom - ((y - y0) / (y1 - y0)) * (height - top - bottom);
+  const at = (p: At): string => `${px(p[0]).toFixed(1)},${py(p[1]).toFixed(1)}`;
+  const axis = (label: string, unit: Unit): string => [label, unit.label].filter(Boolean).join(', ');
+  return (
+    <figure class="chart">
+      <figcaption>{chart.title}</figcaption>
+      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={chart.describe(v, say)}>
+        {ticks(x0, x1, 5).map((x) => <g class="tick"><line x1={px(x)} x2={px(x)} y1={top} y2={height - bottom} /><text x={px(x)} y={height - bottom + 15} text-anchor="middle">{formatNumber(x)}</text></g>)}
+        {ticks(y0, y1, 5).map((y) => <g class="tick"><line x1={left} x2={width - right} y1={py(y)} y2={py(y)} /><text x={left - 5} y={py(y) + 4} text-anchor="end">{formatNumber(y)}</text></g>)}
+        {series.map((s) => <polyline class={`line ${s.tone}`} points={s.points.map(at).join(' ')} />)}
+        {marks.map((m) => <circle class={`mark ${m.tone ?? 'plain'}`} cx={px(m.at[0])} cy={py(m.at[1])} r="4.5" />)}
+        {marks.map((m) => {
+          const late = px(m.at[0]) > width * 0.6;
+          return <text class="label" x={px(m.at[0]) + (late ? -8 : 8)} y={py(m.at[1]) + (late ? -8 : 14)} text-anchor={late ? 'end' : 'start'}>{m.label}</text>;
+        })}
+        <text class="label" x={(left + width - right) / 2} y={height - 6} text-anchor="middle">{axis(chart.x.label, xUnit)}</text>
+      </svg>
+      <ul class="legend">
+        <li>up: {axis(chart.y.label, yUnit)}</li>
+        {series.map((s) => <li><svg viewBox="0 0 30 10" aria-hidden="true"><line class={`line ${s.tone}`} x1="0" x2="30" y1="5" y2="5" /></svg> {s.label}</li>)}
+      </ul>
+      <p class="describe">{chart.describe(v, say)}</p>
+    </figure>
+  );
+}

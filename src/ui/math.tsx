@@ -1,0 +1,61 @@
+import type { ComponentChildren, VNode } from 'preact';
+import type { Node } from '../calculators/expression.ts';
+import { entryOf } from '../calculators/evaluate.ts';
+import { isChoice } from '../calculators/vocabulary/index.ts';
+
+type Leaf = (name: string) => VNode;
+
+const strength = (node: Node): number => {
+  if (node.kind === 'binary') return node.op === '+' || node.op === '-' ? 1 : node.op === '/' ? 4 : node.op === '*' ? 2 : 3;
+  return node.kind === 'minus' ? 1 : 4;
+};
+
+const inParentheses = (inner: ComponentChildren): VNode => (
+  <mrow><mo>(</mo>{inner}<mo>)</mo></mrow>
+);
+
+/** A tree as MathML; `leaf` decides whether a name shows as its letter or as its number. */
+function draw(node: Node, leaf: Leaf, times: VNode): VNode {
+  const at = (child: Node, least: number): VNode => (strength(child) < least ? inParentheses(draw(child, leaf, times)) : draw(child, leaf, times));
+  switch (node.kind) {
+    case 'number': return <mn>{String(node.value)}</mn>;
+    case 'name': return leaf(node.name);
+    case 'minus': return <mrow><mo>−</mo>{at(node.of, 2)}</mrow>;
+    case 'call': {
+      const args = node.args.map((arg) => draw(arg, leaf, times));
+      if (node.name === 'sqrt') return <msqrt>{args}</msqrt>;
+      if (node.name === 'abs') return <mrow><mo>|</mo>{args}<mo>|</mo></mrow>;
+      const list = args.flatMap((arg, k) => (k === 0 ? [arg] : [<mo separator>,</mo>, arg]));
+      return <mrow><mi>{node.name.replace(/^a(?=sin|cos|tan)/, 'arc').replace('log', 'ln')}</mi><mo>&#x2061;</mo>{inParentheses(list)}</mrow>;
+    }
+    case 'binary':
+      if (node.op === '/') return <mfrac><mrow>{draw(node.left, leaf, times)}</mrow><mrow>{draw(node.right, leaf, times)}</mrow></mfrac>;
+      if (node.op === '^') {
+        const base = node.left.kind === 'binary' && node.left.op === '/' ? inParentheses(draw(node.left, leaf, times)) : at(node.left, 4);
+        return <msup><mrow>{base}</mrow><mrow>{draw(node.right, leaf, times)}</mrow></msup>;
+      }
+      if (node.op === '*') return <mrow>{at(node.left, 2)}{times}{at(node.right, 2)}</mrow>;
+      return <mrow>{at(node.left, 1)}<mo>{node.op === '-' ? '−' : '+'}</mo>{at(node.right, node.op === '-' ? 2 : 1)}</mrow>;
+  }
+}
+
+/** 'p_f' as a letter with a subscript. */
+export function Symbol({ name }: { name: string }): VNode {
+  if (name === 'pi') return <mi>π</mi>;
+  if (name === 'g') return <mi>g</mi>;
+  const entry = entryOf(name);
+  const [base, sub] = (isChoice(entry) ? entry.name : entry.symbol).split('_') as [string, string?];
+  return sub === undefined ? <mi>{base}</mi> : <msub><mi>{base}</mi><mtext>{sub}</mtext></msub>;
+}
+
+export function InLetters({ tree }: { tree: Node }): VNode {
+  return draw(tree, (name) => <Symbol name={name} />, <mspace width="0.2em" />);
+}
+
+export function InNumbers({ tree, number }: { tree: Node; number: (name: string) => string }): VNode {
+  return draw(tree, (name) => {
+    if (name === 'pi') return <mi>π</mi>;
+    const text = number(name);
+    return text.startsWith('−') ? inParentheses(<mtext>{text}</mtext>) : <mtext>{text}</mtext>;
+  }, <mo>×</mo>);
+}

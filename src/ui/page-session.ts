@@ -1,0 +1,13 @@
+import { Build } from '../build/store.ts';
+import { Session } from './session.ts';
+
+function storage(): globalThis.Storage | undefined {
+  try {
+    return localStorage;
+  } catch {
+    return undefined; // forbidden in this window: the page works, it just forgets
+  }
+}
+
+/** The one session of the page that is open. */
+export const session = new Session(new Build(storage()));

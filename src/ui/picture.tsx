@@ -1,0 +1,115 @@
+import type { VNode } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import type { Say } from '../calculators/record.ts';
+import type { At, Picture, Scene, Shape } from '../calculators/show.ts';
+
+const width = 360;
+const tallest = 420;
+
+/** Draws a scene to scale. Lengths of arrow heads, ticks and letters are in picture units, not in the truck's. */
+export function SceneView({ scene, label }: { scene: Scene; label: string }): VNode {
+  const [l, b, r, t] = scene.box;
+  const scale = Math.min(width / (r - l), tallest / (t - b));
+  const height = Math.round((t - b) * scale);
+  const px = (p: At): At => [(p[0] - (l + r) / 2) * scale + width / 2, (t - p[1]) * scale];
+  return (
+    <svg class="scene" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={label}>
+      {scene.shapes.map((shape) => <ShapeView shape={shape} px={px} scale={scale} />)}
+    </svg>
+  );
+}
+
+const n = (x: number): string => x.toFixed(1);
+
+function ShapeView({ shape, px, scale }: { shape: Shape; px: (p: At) => At; scale: number }): VNode {
+  if ('line' in shape) {
+    const points = shape.line.map((p) => px(p).map(n).join(',')).join(' ');
+    return shape.closed ? <polygon class={`line ${shape.tone}${shape.filled ? ' filled' : ''}`} points={points} /> : <polyline class={`line ${shape.tone}`} points={points} />;
+  }
+  if ('circle' in shape) {
+    const [cx, cy] = px(shape.circle);
+    return <circle class={`line ${shape.tone}${shape.filled ? ' filled' : ''}`} cx={n(cx)} cy={n(cy)} r={n(Math.max(shape.radius * scale, 1))} />;
+  }
+  if ('capsule' in shape) {
+    const [a, c] = [px(shape.capsule[0]), px(shape.capsule[1])];
+    const radius = Math.max(shape.radius * scale, 0.75);
+    const along = Math.hypot(c[0] - a[0], c[1] - a[1]) || 1;
+    const [ux, uy] = [((c[0] - a[0]) / along) * radius, ((c[1] - a[1]) / along) * radius];
+    const d = `M${n(a[0] - uy)},${n(a[1] + ux)}A${n(radius)},${n(radius)} 0 0 1 ${n(a[0] + uy)},${n(a[1] - ux)}L${n(c[0] + uy)},${n(c[1] - ux)}A${n(radius)},${n(radius)} 0 0 1 ${n(c[0] - uy)},${n(c[1] + ux)}Z`;
+    return <path class={`line ${shape.tone} filled`} d={d} />;
+  }
+  if ('arrow' in shape) {
+    const [a, c] = [px(shape.arrow[0]), px(shape.arrow[1])];
+    const along = Math.hypot(c[0] - a[0], c[1] - a[1]);
+    if (along < 1) return <g />;
+    const [ux, uy] = [(c[0] - a[0]) / along, (c[1] - a[1]) / along];
+    const head = [[c[0], c[1]], [c[0] - 8 * ux - 3.5 * uy, c[1] - 8 * uy + 3.5 * ux], [c[0] - 8 * ux + 3.5 * uy, c[1] - 8 * uy - 3.5 * ux]];
+    return (
+      <g class={shape.tone}>
+        <line class={`line ${shape.tone}`} x1={n(a[0])} y1={n(a[1])} x2={n(c[0] - 6 * ux)} y2={n(c[1] - 6 * uy)} />
+        <polygon class="head" points={head.map((p) => p.map(n).join(',')).join(' ')} />
+        {shape.label && <text class="label" x={n(a[0] - ux * 4)} y={n(a[1] - uy * 4 + 4)} text-anchor={Math.abs(ux) < 0.3 ? 'middle' : ux > 0 ? 'end' : 'start'}>{shape.label}</text>}
+      </g>
+    );
+  }
+  if ('span' in shape) {
+    const [a, c] = [px(shape.span[0]), px(shape.span[1])];
+    const along = Math.hypot(c[0] - a[0], c[1] - a[1]) || 1;
+    const [tx, ty] = [(-(c[1] - a[1]) / along) * 4, ((c[0] - a[0]) / along) * 4];
+    const upright = Math.abs(c[1] - a[1]) > Math.abs(c[0] - a[0]);
+    return (
+      <g class="span">
+        <line x1={n(a[0])} y1={n(a[1])} x2={n(c[0])} y2={n(c[1])} />
+        <line x1={n(a[0] - tx)} y1={n(a[1] - ty)} x2={n(a[0] + tx)} y2={n(a[1] + ty)} />
+        <line x1={n(c[0] - tx)} y1={n(c[1] - ty)} x2={n(c[0] + tx)} y2={n(c[1] + ty)} />
+        <text class="label" x={n((a[0] + c[0]) / 2 + (upright ? 6 : 0))} y={n((a[1] + c[1]) / 2 + (upright ? 4 : -5))} text-anchor={upright ? 'start' : 'middle'}>{shape.label}</text>
+      </g>
+    );
+  }
+  const [x, y] = px(shape.at);
+  return <text class={`label ${shape.tone ?? ''}${shape.small ? ' small' : ''}`} x={n(x)} y={n(y)} text-anchor={shape.anchor ?? 'middle'}>{shape.text}</text>;
+}
+
+/** A record's picture with what moves it: a slider and a play button, or a row of named states. */
+export function PictureView({ id, picture, values, say }: { id: string; picture: Picture<never>; values: unknown; say: Say }): VNode {
+  const v = values as never;
+  const [low, high] = picture.motion?.range(v) ?? [0, 1];
+  const [picked, pick] = useState<number | undefined>(undefined);
+  const [playing, play] = useState(false);
+  const start = picture.motion ? picture.motion.start(v) : (picture.states?.start ?? 0);
+  const at = picture.motion ? Math.min(high, Math.max(low, picked ?? start)) : (picked ?? start);
+  useEffect(() => {
+    if (!playing) return undefined;
+    const began = performance.now();
+    let frame = requestAnimationFrame(function tick(now) {
+      const part = (now - began) / 5000;
+      pick(low + (high - low) * Math.min(1, part));
+      if (part < 1) frame = requestAnimationFrame(tick);
+      else play(false);
+    });
+    return () => cancelAnimationFrame(frame);
+  }, [playing]);
+  const words = picture.describe(v, say, at);
+  return (
+    <figure class="picture">
+      <figcaption>{picture.title}</figcaption>
+      <SceneView scene={picture.scene(v, at, say)} label={words} />
+      {picture.motion && (
+        <div class="motion">
+          <button type="button" class="play" onClick={() => play(!playing)}>{playing ? 'Stop' : 'Play'}</button>
+          <label for={`${id}-motion`}>{picture.motion.label}: {picture.motion.say?.(v, at, say) ?? say(at, picture.motion.dimension)}</label>
+          <input id={`${id}-motion`} type="range" min={low} max={high} step={(high - low) / 200} value={at} onInput={(event) => { play(false); pick(Number(event.currentTarget.value)); }} />
+        </div>
+      )}
+      {picture.states && (
+        <fieldset class="states">
+          <legend>{picture.states.label}</legend>
+          {picture.states.names.map((name, k) => (
+            <label><input type="radio" name={`${id}-state`} checked={k === at} onChange={() => pick(k)} />{name}</label>
+          ))}
+        </fieldset>
+      )}
+      <p class="describe">{words}</p>
+    </figure>
+  );
+}

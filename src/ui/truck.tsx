@@ -1,0 +1,60 @@
+import type { VNode } from 'preact';
+import { useLayoutEffect, useState } from 'preact/hooks';
+import type { Typed } from '../build/fields.ts';
+import { readSaved } from '../build/store.ts';
+import { entryOf } from '../calculators/evaluate.ts';
+import { isChoice, vocabulary } from '../calculators/vocabulary/index.ts';
+import { echo, parseQuantity } from '../units/index.ts';
+import type { Session } from './session.ts';
+
+/** What the reader has typed, with a way to a file and back. */
+export function Truck({ session }: { session: Session }): VNode {
+  const [, redraw] = useState(0);
+  const [said, say] = useState('');
+  useLayoutEffect(() => session.subscribe(() => redraw((k) => k + 1)), []);
+  const { build } = session;
+  const saved = build.save();
+  const keys = Object.keys(saved.values).filter((key) => Object.hasOwn(vocabulary, key));
+
+  const toFile = (): void => {
+    const link = document.createElement('a');
+    link.href = URL.createObjectURL(new Blob([JSON.stringify(saved, null, 1)], { type: 'application/json' }));
+    link.download = 'truck.json';
+    link.click();
+    URL.revokeObjectURL(link.href);
+  };
+  const fromFile = async (file: File | undefined): Promise<void> => {
+    if (!file) return;
+    const found = readSaved(file.size < 1e6 ? await file.text() : null);
+    if (!found) return say(`${file.name} is not a truck saved here. Nothing was changed.`);
+    build.setAll(Object.entries(found.values));
+    say(`${Object.keys(found.values).length} values read from ${file.name}.`);
+  };
+
+  return (
+    <>
+      {keys.length === 0 ? <p>Nothing typed yet: every page shows the demo truck.</p> : (
+        <table>
+          <caption>{keys.length === 1 ? 'One value is yours' : `${keys.length} values are yours`}</caption>
+          <thead><tr><th scope="col">Quantity</th><th scope="col">Yours</th><th scope="col"><span class="visually-hidden">Undo</span></th></tr></thead>
+          <tbody>
+            {keys.map((key) => <tr key={key}><th scope="row">{entryOf(key).name}</th><td>{words(key, saved.values[key] as Typed)}</td><td><button type="button" aria-label={`undo ${entryOf(key).name}`} onClick={() => build.set(key, undefined)}>undo</button></td></tr>)}
+          </tbody>
+        </table>
+      )}
+      <p class="buttons">
+        <button type="button" onClick={toFile} disabled={keys.length === 0}>Save to a file</button>
+        <label class="button file">Read a file<input class="visually-hidden" type="file" accept="application/json,.json" onChange={(event) => { void fromFile(event.currentTarget.files?.[0]); event.currentTarget.value = ''; }} /></label>
+        <button type="button" onClick={() => { build.clear(); say('All values are the demo truck’s again.'); }} disabled={keys.length === 0}>Forget all of mine</button>
+      </p>
+      <p role="status">{said}</p>
+    </>
+  );
+}
+
+function words(key: string, { text, unit }: Typed): string {
+  const entry = entryOf(key);
+  if (isChoice(entry)) return entry.options[text] ?? text;
+  const parsed = parseQuantity(text, entry.dimension, unit);
+  return (parsed.ok && echo(parsed, entry.dimension)) || `${text} ${unit}`.trim();
+}

@@ -1,0 +1,49 @@
+import type { VNode } from 'preact';
+import { entryOf } from '../calculators/evaluate.ts';
+import { parseExpression } from '../calculators/expression.ts';
+import type { AnyCalculator, Equation, Values } from '../calculators/record.ts';
+import { isChoice } from '../calculators/vocabulary/index.ts';
+import type { System } from '../build/fields.ts';
+import { sayIn } from '../build/fields.ts';
+import { formatIn } from '../units/index.ts';
+import { InLetters, InNumbers, Symbol } from './math.tsx';
+
+/** One equation: in letters, in the reader's numbers, in words. Numbers are left out while there is no result. */
+export function EquationView({ equation, values, system }: { equation: Equation; values?: Values; system: System }): VNode {
+  const say = sayIn(system);
+  const tree = parseExpression(equation.expression);
+  const entry = entryOf(equation.result);
+  const number = (name: string): string => {
+    if (name === 'g') return formatIn(1, 'brakingRate', system === 'us' ? 'ft/s2' : 'm/s2', 4);
+    const of = entryOf(name);
+    return isChoice(of) ? '' : say(values?.[name] as number, of.dimension, 4);
+  };
+  return (
+    <div class="equation">
+      <div class="scroll" tabIndex={0} role="group" aria-label={`Equation for ${entry.name}`}>
+        <math display="block"><Symbol name={equation.result} /><mo>=</mo><InLetters tree={tree} /></math>
+        {values && <math display="block"><mo>=</mo><InNumbers tree={tree} number={number} /></math>}
+        {values && <math display="block"><mo>=</mo><mtext class="strong">{number(equation.result)}</mtext></math>}
+      </div>
+      <p>{equation.words} {equation.found && `${equation.found} `}<small>({equation.source})</small></p>
+    </div>
+  );
+}
+
+/** The headline's equation in view, the other steps in order below it. */
+export function Working({ record, values, system }: { record: AnyCalculator; values?: Values; system: System }): VNode {
+  const shown = record.equations.filter((equation) => !values || (equation.when?.(values) ?? true));
+  const first = shown.find((equation) => equation.result === record.outputs[0]) ?? shown[0];
+  const rest = shown.filter((equation) => equation !== first);
+  return (
+    <div class="working">
+      {first && <EquationView equation={first} values={values} system={system} />}
+      {rest.length > 0 && (
+        <details>
+          <summary>All the steps, with {values ? 'these' : 'their'} numbers</summary>
+          {rest.map((equation) => <EquationView key={equation.result + equation.expression} equation={equation} values={values} system={system} />)}
+        </details>
+      )}
+    </div>
+  );
+}
