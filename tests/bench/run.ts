@@ -1,0 +1,77 @@
+/** Measures what the site promises of speed. Prints; judges nothing, since machines differ. Build first. */
+import { spawnSync } from 'node:child_process';
+import { readFileSync, readdirSync } from 'node:fs';
+import { brotliCompressSync, gzipSync } from 'node:zlib';
+import { calculators, evaluate } from '../../src/calculators/index.ts';
+import { launch } from '../browser/browser.ts';
+import { serve } from '../browser/server.ts';
+import { demoInputs } from '../sweep/sample.ts';
+
+const dist = new URL('../../dist/', import.meta.url);
+
+const began = performance.now();
+if (spawnSync('astro', ['build'], { stdio: 'ignore' }).status !== 0) throw new Error('build: expected success, found failure');
+console.log(`build: ${((performance.now() - began) / 1000).toFixed(1)} s`);
+
+console.log('\none evaluation, microseconds');
+for (const record of calculators) {
+  const inputs = demoInputs(record);
+  for (let k = 0; k < 500; k++) evaluate(record, inputs);
+  const start = performance.now();
+  for (let k = 0; k < 2000; k++) evaluate(record, inputs);
+  console.log(`  ${record.id.padEnd(22)}${(((performance.now() - start) / 2000) * 1000).toFixed(1).padStart(8)}`);
+}
+
+const [browser, site] = await Promise.all([launch(), serve()]);
+console.log('\nkB, gzip / brotli: page, styles, scripts (every calculator alive), total');
+for (const slug of readdirSync(new URL('guides/', dist)).filter((name) => !name.includes('.'))) {
+  const page = await browser.newPage({ viewport: { width: 390, height: 844 } });
+  const files = new Map<string, Buffer>();
+  page.on('response', async (response) => {
+    const type = response.headers()['content-type'] ?? '';
+    if (response.request().serviceWorker() === null && /html|css|javascript/.test(type)) files.set(response.url(), readFileSync(new URL(`.${new URL(response.url()).pathname.replace(/\/$/, '/index.html')}`, dist)));
+  });
+  await page.goto(`${site.origin}/guides/${slug}/`);
+  for (let y = 0; y < 60_000; y += 700) await page.evaluate((to) => scrollTo(0, to), y);
+  await page.waitForFunction(() => [...document.querySelectorAll('[data-calculator]')].every((place) => place.hasAttribute('data-live')));
+  await page.waitForTimeout(300);
+  const sum = (kind: RegExp, size: (b: Buffer) => number): number => [...files].filter(([url]) => kind.test(url.replace(/sw\.js$/, ''))).reduce((total, [, body]) => total + size(body), 0) / 1000;
+  const both = (kind: RegExp): string => `${sum(kind, (b) => gzipSync(b, { level: 9 }).length).toFixed(1)} / ${sum(kind, (b) => brotliCompressSync(b).length).toFixed(1)}`;
+  console.log(`  ${slug.padEnd(22)}${both(/\/$/)}   ${both(/\.css$/)}   ${both(/\.js$/)}   ${both(/\/$|\.css$|\.js$/)}`);
+  await page.close();
+}
+
+console.log('\nkeystroke to next paint, ms, median and worst of 40: plain, processor slowed 4 times');
+for (const record of calculators) {
+  const times: string[] = [];
+  for (const rate of [1, 4]) {
+    const page = await browser.newPage({ viewport: { width: 390, height: 844 } });
+    await page.goto(`${site.origin}/calculators/${record.id}/`);
+    await page.waitForSelector('[data-live]');
+    const cdp = await page.context().newCDPSession(page);
+    await cdp.send('Emulation.setCPUThrottlingRate', { rate });
+    const samples = await page.evaluate(async () => {
+      const input = document.querySelector<HTMLInputElement>('.entry input');
+      const results: number[] = [];
+      if (!input) return results;
+      const text = input.value;
+      for (let k = 0; k < 40; k++) {
+        await new Promise((resolve) => setTimeout(resolve, 30));
+        const start = performance.now();
+        input.value = k % 2 ? text : `${text}${text.includes('.') ? '1' : '.1'}`;
+        input.dispatchEvent(new InputEvent('input', { bubbles: true }));
+        // The work of a keystroke, style and layout included, without the wait for the next screen refresh.
+        await Promise.resolve();
+        await new Promise<void>((resolve) => queueMicrotask(resolve));
+        document.body.getBoundingClientRect();
+        results.push(performance.now() - start);
+      }
+      return results.sort((a, b) => a - b);
+    });
+    times.push(`${samples[20]?.toFixed(1)} ${samples.at(-1)?.toFixed(1)}`);
+    await page.close();
+  }
+  console.log(`  ${record.id.padEnd(22)}${times.join('   ')}`);
+}
+await browser.close();
+await site.close();
