@@ -1,10 +1,10 @@
 import { demoText } from './demo.ts';
 import { entryOf, evaluate, hardProblem } from '../calculators/evaluate.ts';
 import { inputKeys } from '../calculators/record.ts';
-import type { AnyCalculator, Say, Values } from '../calculators/record.ts';
+import type { Feed, Say, Values } from '../calculators/record.ts';
 import type { Quantity } from '../calculators/vocabulary/index.ts';
 import { isChoice } from '../calculators/vocabulary/index.ts';
-import { dimensions, echo, editText, formatIn, formatQuantity, parseQuantity, unitFor } from '../units/index.ts';
+import { dimensions, echo, editText, formatIn, formatQuantity, parseQuantity, fromSi, toSi, unitFor, unitOf } from '../units/index.ts';
 
 export type System = 'us' | 'si';
 
@@ -26,7 +26,7 @@ export interface Field {
   readonly value?: number | string;
   readonly origin: 'typed' | 'demo' | 'computed';
   /** Title of the calculator a computed value comes from. */
-  readonly from?: AnyCalculator;
+  readonly from?: Feed;
   readonly problem?: string;
   readonly note?: string;
   readonly echo?: string;
@@ -42,7 +42,7 @@ export function sayIn(system: System): Say {
 }
 
 /** Reads every field of a record and, when all can be read, computes it. Never throws on what a reader typed. */
-export function readRecord(record: AnyCalculator, lookup: Lookup, system: System): Reading {
+export function readRecord(record: Feed, lookup: Lookup, system: System): Reading {
   const fields = inputKeys(record).map((key) => readField(record, key, lookup, system));
   const broken = fields.filter((field) => field.problem !== undefined);
   if (broken.length > 0) {
@@ -58,7 +58,7 @@ export function readRecord(record: AnyCalculator, lookup: Lookup, system: System
   return { state: 'ok', fields, values: evaluation.values };
 }
 
-function readField(record: AnyCalculator, key: string, lookup: Lookup, system: System): Field {
+function readField(record: Feed, key: string, lookup: Lookup, system: System): Field {
   const entry = entryOf(key);
   const typed = lookup(key);
   if (typed) return isChoice(entry) ? readChoice(key, typed) : readTyped(key, entry, inSystem(entry, typed, system));
@@ -73,7 +73,7 @@ function readField(record: AnyCalculator, key: string, lookup: Lookup, system: S
   return readComputed(record, key, entry, unit, lookup, system);
 }
 
-function readComputed(record: AnyCalculator, key: string, entry: Quantity, unit: string, lookup: Lookup, system: System): Field {
+function readComputed(record: Feed, key: string, entry: Quantity, unit: string, lookup: Lookup, system: System): Field {
   const feed = record.feeds?.find((candidate) => (candidate.outputs as readonly string[]).includes(key));
   if (!feed) throw new RangeError(`${record.id}, ${key}: expected a demo value or a feeding calculator, found neither`);
   const reading = readRecord(feed, lookup, system);
@@ -81,11 +81,13 @@ function readComputed(record: AnyCalculator, key: string, entry: Quantity, unit:
     return { key, text: '', unit, origin: 'computed', from: feed, problem: `This comes from “${feed.title}”, which has no result: ${reading.reason} Put that right or type a value here.` };
   }
   const value = reading.values[key] as number;
-  return { key, unit, value, origin: 'computed', from: feed, problem: hardProblem(key, value), ...shown(entry, value, unit) };
+  return { key, unit, value, origin: 'computed', from: feed, problem: hardProblem(key, value), ...shown(entry, value, unit, 4) };
 }
 
-function shown(entry: Quantity, si: number, unit: string): { text: string; echo: string; note?: string } {
-  const text = editText(si, entry.dimension, unit);
+/** What a field shows of a value nobody typed, to so many digits if it was computed; its value stays exact. */
+function shown(entry: Quantity, si: number, unit: string, digits?: number): { text: string; echo: string; note?: string } {
+  const own = unitOf(entry.dimension, unit);
+  const text = editText(digits === undefined ? si : toSi(Number(fromSi(si, own).toPrecision(digits)), own), entry.dimension, unit);
   const parsed = parseQuantity(text, entry.dimension, unit);
   return { text, echo: parsed.ok ? echo(parsed, entry.dimension) : '', note: usualNote(entry, si, unit) };
 }

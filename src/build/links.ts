@@ -2,7 +2,7 @@ import { entryOf } from '../calculators/evaluate.ts';
 import { inputKeys } from '../calculators/record.ts';
 import type { AnyCalculator } from '../calculators/record.ts';
 import { isChoice } from '../calculators/vocabulary/index.ts';
-import { parseQuantity, unitFor } from '../units/index.ts';
+import { editText, parseQuantity, unitFor } from '../units/index.ts';
 import type { Field, System, Typed } from './fields.ts';
 
 /** 'frontMasterBore' stands in a link as 'front-master-bore'. */
@@ -36,7 +36,8 @@ export function linkQuery(record: AnyCalculator, fields: readonly Field[], curre
 /** A number with the unit it was understood in; what can not be read goes as it was typed. */
 function linkValue(field: Field): string {
   const entry = entryOf(field.key);
-  const parsed = isChoice(entry) ? undefined : parseQuantity(field.text, entry.dimension, field.unit);
+  const text = !isChoice(entry) && field.origin === 'computed' && typeof field.value === 'number' ? editText(field.value, entry.dimension, field.unit) : field.text;
+  const parsed = isChoice(entry) ? undefined : parseQuantity(text, entry.dimension, field.unit);
   return parsed?.ok ? parsed.number + parsed.unit : field.text.trim();
 }
 

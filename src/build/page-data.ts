@@ -1,10 +1,10 @@
 import { calculatorById, entryOf, inputKeys } from '../calculators/index.ts';
-import type { AnyCalculator } from '../calculators/index.ts';
+import type { AnyCalculator, Feed } from '../calculators/record.ts';
 import type { Entry } from '../calculators/vocabulary/index.ts';
 import { isChoice, vocabulary } from '../calculators/vocabulary/index.ts';
 import { demoText } from './demo.ts';
 
-/** What a page carries for its scripts: the words and numbers of its records, and no more of the tables than they use. */
+/** What a calculator's script needs besides itself: the words and numbers of its record and feeds, and no more of the tables than they use. */
 export interface PageData {
   readonly vocabulary: Readonly<Record<string, unknown>>;
   readonly demo: Readonly<Record<string, string | undefined>>;
@@ -12,13 +12,13 @@ export interface PageData {
 }
 
 export function pageData(ids: readonly string[], all = false): PageData {
-  const records = new Map<string, AnyCalculator>();
-  const take = (record: AnyCalculator): void => {
+  const records = new Map<string, Feed>();
+  const take = (record: Feed): void => {
     records.set(record.id, record);
     record.feeds?.forEach(take);
   };
   ids.map(calculatorById).forEach(take);
-  const keys = new Set(all ? Object.keys(vocabulary) : [...records.values()].flatMap((record) => [...inputKeys(record), ...(record.outputs as readonly string[]), ...record.equations.map((e) => e.result)]));
+  const keys = new Set(all ? Object.keys(vocabulary) : [...records.values()].flatMap((record) => [...inputKeys(record), ...(record.outputs as readonly string[])]));
   return {
     vocabulary: Object.fromEntries([...keys].map((key) => [key, withoutHelp(entryOf(key))])),
     demo: Object.fromEntries([...keys].map((key) => [key, demoText(key)])),
@@ -27,8 +27,9 @@ export function pageData(ids: readonly string[], all = false): PageData {
 }
 
 /** JSON keeps what is plain and drops functions; feeds are other records, paper is printed already. */
-function plain({ paper, feeds, cautions, ...rest }: AnyCalculator): unknown {
-  return { ...rest, cautions: cautions.map(({ fires, silent, ...caution }) => caution) };
+function plain({ feeds, ...record }: Feed & Partial<AnyCalculator>): unknown {
+  const { paper, cautions, ...rest } = record;
+  return { ...rest, cautions: cautions?.map(({ fires, silent, ...caution }) => caution) };
 }
 
 /** Help comes when a field is touched (help.json): most readers never open most of it. */

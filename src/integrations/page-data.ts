@@ -10,16 +10,16 @@ interface Node {
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
-/** Modules that are tables of plain data: in the browser the page itself carries the part it needs. */
+/** Modules that are tables of plain data: in the browser each calculator fetches the part it needs. */
 const fromPage = new Map([
   [here('../calculators/vocabulary/index.ts'), here('../ui/page-vocabulary.ts')],
   [here('../build/demo.ts'), here('../ui/page-demo.ts')],
 ]);
 
 /**
- * A record's words and numbers travel in the page, once; its functions travel in the script. This plugin takes out
- * of each record, for the browser only, every property that is plain data; `src/ui/page-data.ts` puts them back from
- * the page, where `src/build/page-data.ts` wrote them. A newcomer's record needs to know nothing of it.
+ * A record's words and numbers travel as JSON; its functions travel in the script. This plugin takes out of each
+ * record, for the browser only, every property that is plain data; `src/ui/page-data.ts` puts them back from what
+ * `src/build/page-data.ts` wrote. A newcomer's record needs to know nothing of it.
  */
 export function pageData(): Plugin {
   return {
@@ -33,12 +33,12 @@ export function pageData(): Plugin {
     },
     transform: {
       order: 'post',
-      filter: { id: /src\/calculators\/records\/[^/]+\.ts$/ },
+      filter: { id: /src\/calculators\/(records|helpers)\/[^/]+\.ts$/ },
       handler(code) {
         const cuts: Node[] = [];
         find(this.parse(code) as unknown as Node, (call) => {
           const callee = call.callee as Node;
-          if (call.type === 'CallExpression' && callee.name === 'defineCalculator') plainProperties((call.arguments as Node[])[0], cuts, new Set(['id']));
+          if (call.type === 'CallExpression' && /^define[A-Z]/.test(String(callee.name))) plainProperties((call.arguments as Node[])[0], cuts, new Set(['id']));
         });
         const kept = cuts.sort((a, b) => b.start - a.start).reduce((text, cut) => `${text.slice(0, cut.start)}${text.slice(cut.end).replace(/^\s*,/, '')}`, code);
         return { code: kept, map: null };

@@ -16,6 +16,7 @@ import { Share } from './share.tsx';
 import { loadHelp } from './help.ts';
 import { HowSure } from './how-sure.tsx';
 import { TableView } from './table.tsx';
+import { ResultList } from './result-list.tsx';
 import { Working } from './working.tsx';
 
 export interface CalculatorProps {
@@ -61,7 +62,7 @@ export function Calculator({ record, session }: CalculatorProps): VNode {
       </form>
       <div class="results">
         {values ? <Results record={record} values={values} say={say} system={system} /> : <p class="blank">{reading.state === 'blank' && reading.reason}</p>}
-        <Working record={record} values={values} system={system} />
+        <Working record={record} values={values} system={system} others={(record.outputs as readonly string[]).slice(inSight)} />
         {values && <HowSure record={record} values={values} say={say} />}
       </div>
       {session && <Share record={record} reading={reading} system={system} />}
@@ -89,19 +90,16 @@ function Results({ record, values, say, system }: { record: AnyCalculator; value
     <>
       <p class="summary">{record.summary(values as never, say)}</p>
       <CautionList record={record} values={values} say={say} />
-      <dl>
-        {(record.outputs as readonly string[]).map((key) => {
-          const entry = entryOf(key);
-          const value = values[key];
-          return !isChoice(entry) && <div><dt>{entry.name}</dt><dd>{say(value as number, entry.dimension)}</dd></div>;
-        })}
-      </dl>
+      <ResultList keys={(record.outputs as readonly string[]).slice(0, inSight)} values={values} say={say} />
       {record.picture && <PictureView id={record.id} picture={record.picture as never} values={values} say={say} />}
       {record.charts?.map((chart) => <ChartView key={chart.title} chart={chart as never} values={values} system={system} say={say} />)}
       {record.tables?.map((table) => <TableView key={table.caption} table={table as never} values={values} say={say} />)}
     </>
   );
 }
+
+/** Results that stand in sight; the others are steps on the way and stand with the steps. */
+const inSight = 8;
 
 function LinkNote({ newer, onKeep, onDrop }: { newer: boolean; onKeep: () => void; onDrop: () => void }): VNode {
   return (

@@ -32,7 +32,8 @@ export function ChartView({ chart, values, system, say }: { chart: Chart<never>;
   const xs = all.map((p) => p[0]);
   const ys = all.map((p) => p[1]);
   const [x0, x1] = [Math.min(0, ...xs), Math.max(...xs)];
-  const [y0, y1] = [Math.min(0, ...ys), Math.max(...ys)];
+  const [y0, highest] = [Math.min(0, ...ys), Math.max(...ys)];
+  const y1 = highest + (highest - y0) * 0.08; // room for a label above the highest point
   if (!(x1 > x0) || !(y1 > y0)) return null;
   const px = (x: number): number => left + ((x - x0) / (x1 - x0)) * (width - left - right);
   const py = (y: number): number => height - bottom - ((y - y0) / (y1 - y0)) * (height - top - bottom);

@@ -1,19 +1,30 @@
 import type { PageData } from '../build/page-data.ts';
 import type { AnyCalculator } from '../calculators/record.ts';
+import { demo } from './page-demo.ts';
+import { vocabulary } from './page-vocabulary.ts';
 
-const none: PageData = { vocabulary: {}, demo: {}, records: {} };
+/** Fetches the words and numbers of a record, see src/build/page-data.ts; 'all' is the whole vocabulary. */
+export async function fetchData(id: string): Promise<PageData> {
+  const response = await fetch(`/calculators/${id}.json`);
+  const data = (await response.json()) as PageData;
+  for (const [key, entry] of Object.entries(data.vocabulary)) vocabulary[key] ??= entry as (typeof vocabulary)[string];
+  Object.assign(demo, data.demo);
+  return data;
+}
 
-/** What the page was built with, see src/build/page-data.ts. */
-export const data: PageData = JSON.parse(document.getElementById('page-data')?.textContent ?? 'null') ?? none;
-
-type Tree = { [key: string]: unknown };
-
-/** Puts a record's words and numbers back beside its functions, its feeds' too. */
-export function completed(record: AnyCalculator): AnyCalculator {
-  if (record.title === undefined) join(record as unknown as Tree, data.records[record.id] as Tree);
-  record.feeds?.forEach(completed);
+/** A record with its words and numbers back beside its functions, its feeds' too. */
+export async function complete(coming: Promise<AnyCalculator>, id: string): Promise<AnyCalculator> {
+  const [record, data] = await Promise.all([coming, fetchData(id)]);
+  fill(record, data);
   return record;
 }
+
+function fill(record: AnyCalculator, data: PageData): void {
+  if (record.title === undefined) join(record as unknown as Tree, data.records[record.id] as Tree);
+  for (const feed of record.feeds ?? []) fill(feed as AnyCalculator, data);
+}
+
+type Tree = { [key: string]: unknown };
 
 function join(into: Tree, from: Tree): void {
   for (const [key, value] of Object.entries(from)) {

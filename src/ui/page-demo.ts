@@ -1,6 +1,6 @@
-import { data } from './page-data.ts';
+/** In the browser: the demo truck's values that the calculators brought so far use. */
+export const demo: Record<string, string | undefined> = {};
 
-/** In the browser: the demo truck's values that this page uses. */
 export function demoText(key: string): string | undefined {
-  return data.demo[key];
+  return demo[key];
 }

@@ -1,6 +1,5 @@
 import type { Entry } from '../calculators/vocabulary/quantity.ts';
-import { data } from './page-data.ts';
 
-/** In the browser: the part of the vocabulary that this page uses. Same name and shape as the whole. */
-export const vocabulary = data.vocabulary as Record<string, Entry>;
+/** In the browser: the entries that the calculators brought so far use. Same name and shape as the whole. */
+export const vocabulary: Record<string, Entry> = {};
 export { isChoice } from '../calculators/vocabulary/quantity.ts';

@@ -1,72 +1,51 @@
-import { h, hydrate } from 'preact';
-import { readLink } from '../build/links.ts';
-import type { AnyCalculator } from '../calculators/record.ts';
-import { Calculator } from './calculator.tsx';
-import { completed } from './page-data.ts';
-import { session } from './page-session.ts';
-
-const records = import.meta.glob<AnyCalculator>('../calculators/records/*.ts', { import: 'default' });
+/**
+ * The only script a page loads by itself. A reader of prose needs no calculator code: what is printed is the demo
+ * truck, finished. The code comes when it is wanted: a link, saved values or another unit system at once, a
+ * calculator when it is pointed at, touched or focused.
+ */
+type Live = typeof import('./live.ts');
 
 const places = [...document.querySelectorAll<HTMLElement>('[data-calculator]')];
-
-async function recordOf(place: HTMLElement): Promise<AnyCalculator> {
-  const record = await records[`../calculators/records/${place.dataset.calculator}.ts`]?.();
-  if (!record) throw new RangeError(`calculator: expected the id of a record, found ${place.dataset.calculator}`);
-  return completed(record);
-}
-
-/** What was typed before the script came: fields whose value is no longer the built page's. */
-function takeTyped(place: HTMLElement, record: AnyCalculator): void {
-  for (const input of place.querySelectorAll('input[type=text]') as NodeListOf<HTMLInputElement>) {
-    if (input.value === input.defaultValue) continue;
-    session.type(record, input.id.slice(record.id.length + 1), input.value, input.dataset.unit);
-  }
-}
-
-async function bring(place: HTMLElement, linked = false): Promise<void> {
-  if (place.dataset.live !== undefined) return;
-  place.dataset.live = '';
-  const record = await recordOf(place);
-  if (linked) session.openLink(record, location.search);
-  takeTyped(place, record);
-  hydrate(h(Calculator, { record, session }), place);
-  if (linked) place.closest('section')?.scrollIntoView();
-}
-
-/** The calculator a link speaks to: the one its fragment names, else the one whose inputs it carries. */
-async function linkedPlace(): Promise<HTMLElement | undefined> {
-  if (location.search.length < 2) return undefined;
-  const named = places.find((place) => place.dataset.calculator === location.hash.slice(1));
-  if (named) return named;
-  for (const place of places) {
-    const read = readLink(await recordOf(place), location.search);
-    if (read && [...read.values.values()].every((typed) => typed.text !== '')) return place;
-  }
-  return undefined;
-}
-
-async function start(): Promise<void> {
-  const first = await linkedPlace();
-  if (first) await bring(first, true);
-  const watch = new IntersectionObserver((entries) => {
-    for (const entry of entries) if (entry.isIntersecting) void bring(entry.target as HTMLElement);
-  }, { rootMargin: '800px' });
-  for (const place of places) watch.observe(place);
-}
-
 const units = document.querySelector<HTMLElement>('[data-units]');
-function showSystem(): void {
-  for (const button of units?.querySelectorAll('button') ?? []) button.setAttribute('aria-pressed', String(button.value === session.system));
+let live: Promise<Live> | undefined;
+const load = (): Promise<Live> => (live ??= import('./live.ts'));
+
+function remembers(): boolean {
+  try {
+    return localStorage.getItem('unit-system') === 'si' || (localStorage.getItem('build')?.includes('"text"') ?? false);
+  } catch {
+    return false; // storage forbidden: nothing can be remembered
+  }
+}
+
+if (places.length > 0 && (location.search.length > 1 || remembers() || document.querySelector('[data-eager]'))) void load().then((it) => it.start(places));
+
+for (const place of places) {
+  const wake = (): void => void load().then((it) => it.bring(place));
+  for (const kind of ['pointerenter', 'pointerdown', 'focusin']) place.addEventListener(kind, wake, { once: true });
+  // A press that came before the code is pressed again after it.
+  place.addEventListener('click', (event) => {
+    const button = (event.target as Element).closest('button');
+    if (!button || place.dataset.live === 'yes') return;
+    event.stopImmediatePropagation();
+    void load().then((it) => it.bring(place)).then(() => button.click());
+  }, { capture: true });
+}
+
+function press(system: string): void {
+  for (const button of units?.querySelectorAll('button') ?? []) button.setAttribute('aria-pressed', String(button.value === system));
 }
 units?.addEventListener('click', (event) => {
-  const value = (event.target as HTMLButtonElement).value;
-  if (value === 'us' || value === 'si') session.build.setSystem(value);
-  showSystem();
+  const { value } = event.target as HTMLButtonElement;
+  if (value !== 'us' && value !== 'si') return;
+  press(value);
+  void load().then((it) => {
+    it.session.build.setSystem(value);
+    it.start(places);
+  });
 });
-showSystem();
-void start();
+if (remembers()) void load().then((it) => press(it.session.system));
 
-// The page reloads no one: a new worker takes over at the next visit.
 if ('serviceWorker' in navigator && import.meta.env.PROD) void navigator.serviceWorker.register('/sw.js').catch(() => undefined);
 
 const copyNote = document.querySelector<HTMLElement>('[data-offline]');

@@ -6,6 +6,7 @@ import { isChoice } from '../calculators/vocabulary/index.ts';
 import type { System } from '../build/fields.ts';
 import { sayIn } from '../build/fields.ts';
 import { formatIn } from '../units/index.ts';
+import { ResultList } from './result-list.tsx';
 import { InLetters, InNumbers, Symbol } from './math.tsx';
 
 /** One equation: in letters, in the reader's numbers, in words. Numbers are left out while there is no result. */
@@ -31,7 +32,7 @@ export function EquationView({ equation, values, system }: { equation: Equation;
 }
 
 /** The headline's equation in view, the other steps in order below it. */
-export function Working({ record, values, system }: { record: AnyCalculator; values?: Values; system: System }): VNode {
+export function Working({ record, values, system, others }: { record: AnyCalculator; values?: Values; system: System; others: readonly string[] }): VNode {
   const shown = record.equations.filter((equation) => !values || (equation.when?.(values) ?? true));
   const first = shown.find((equation) => equation.result === record.outputs[0]) ?? shown[0];
   const rest = shown.filter((equation) => equation !== first);
@@ -41,6 +42,7 @@ export function Working({ record, values, system }: { record: AnyCalculator; val
       {rest.length > 0 && (
         <details>
           <summary>All the steps, with {values ? 'these' : 'their'} numbers</summary>
+          {values && <ResultList keys={others} values={values} say={sayIn(system)} />}
           {rest.map((equation) => <EquationView key={equation.result + equation.expression} equation={equation} values={values} system={system} />)}
         </details>
       )}

@@ -1,0 +1,65 @@
+import { h, hydrate } from 'preact';
+import { readLink } from '../build/links.ts';
+import type { AnyCalculator } from '../calculators/record.ts';
+import { Calculator } from './calculator.tsx';
+import { complete } from './page-data.ts';
+import { session } from './page-session.ts';
+
+export { session };
+
+const records = import.meta.glob<AnyCalculator>('../calculators/records/*.ts', { import: 'default' });
+const brought = new Map<HTMLElement, Promise<void>>();
+
+async function recordOf(place: HTMLElement): Promise<AnyCalculator> {
+  const id = place.dataset.calculator ?? '';
+  const script = records[`../calculators/records/${id}.ts`];
+  if (!script) throw new RangeError(`calculator: expected the id of a record, found ${id}`);
+  return complete(script(), id);
+}
+
+/** What was typed or chosen before the script came: fields that no longer hold the built page's value. */
+function takeTyped(place: HTMLElement, record: AnyCalculator): void {
+  for (const field of place.querySelectorAll<HTMLInputElement | HTMLSelectElement>('form input, form select')) {
+    const built = field instanceof HTMLInputElement ? field.defaultValue : field.querySelector<HTMLOptionElement>('option[selected]')?.value;
+    if (built !== undefined && field.value !== built) session.type(record, field.id.slice(record.id.length + 1), field.value, field.dataset.unit);
+  }
+}
+
+/** Brings one calculator to life, once. */
+export function bring(place: HTMLElement, linked = false): Promise<void> {
+  let coming = brought.get(place);
+  if (!coming) {
+    coming = recordOf(place).then((record) => {
+      if (linked) session.openLink(record, location.search);
+      takeTyped(place, record);
+      hydrate(h(Calculator, { record, session }), place);
+      place.dataset.live = 'yes';
+      if (linked) place.closest('section')?.scrollIntoView();
+    });
+    brought.set(place, coming);
+    coming.catch(() => brought.delete(place)); // no network: the next touch tries again
+  }
+  return coming;
+}
+
+/** The calculator a link speaks to: the one its fragment names, else the one whose inputs it carries. */
+async function linkedPlace(places: readonly HTMLElement[]): Promise<HTMLElement | undefined> {
+  if (location.search.length < 2) return undefined;
+  const named = places.find((place) => place.dataset.calculator === location.hash.slice(1));
+  if (named) return named;
+  for (const place of places) {
+    const read = readLink(await recordOf(place), location.search);
+    if (read && [...read.values.values()].every((typed) => typed.text !== '')) return place;
+  }
+  return undefined;
+}
+
+/** Brings the calculator of the link, then each one as it comes near the window. */
+export async function start(places: readonly HTMLElement[]): Promise<void> {
+  const first = await linkedPlace(places);
+  if (first) await bring(first, true);
+  const watch = new IntersectionObserver((entries) => {
+    for (const entry of entries) if (entry.isIntersecting) void bring(entry.target as HTMLElement);
+  }, { rootMargin: '800px' });
+  for (const place of places) watch.observe(place);
+}

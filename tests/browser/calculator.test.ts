@@ -1,0 +1,267 @@
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { launch } from './browser.ts';
+import { serve } from './server.ts';
+import type { Served } from './server.ts';
+
+let browser: Browser;
+let site: Served;
+beforeAll(async () => {
+  [browser, site] = await Promise.all([launch(), serve()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await site.close();
+});
+
+async function open(path: string, options: BrowserContextOptions = {}): Promise<Page> {
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, ...options });
+  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  const page = await context.newPage();
+  page.on('pageerror', (error) => { throw error; });
+  await page.goto(site.origin + path);
+  if (options.javaScriptEnabled !== false) await page.waitForSelector('[data-live=yes]');
+  return page;
+}
+
+const pressure = '/calculators/line-pressure/';
+const field = (page: Page, key: string) => page.locator(`[id="line-pressure-${key}"]`);
+const echo = (page: Page, key: string) => page.locator(`[id="line-pressure-${key}-echo"]`);
+const answer = (page: Page) => page.locator('.answer output').first();
+
+describe('typing', () => {
+  test.each([
+    ['13/16', '13/16 in = 20.64 mm'], ['1-1/8"', '1-1/8 in = 28.58 mm'], ['1 1/16', '1-1/16 in = 26.99 mm'], ['22.2 mm', '22.2 mm = 0.874 in'], ['0,875', '0.875 in = 22.23 mm'], ['⅞', '7/8 in = 22.23 mm'],
+  ])('%s in an inch field is understood as %s', async (text, understood) => {
+    const page = await open(pressure);
+    await field(page, 'frontMasterBore').fill(text);
+    await expect.poll(() => echo(page, 'frontMasterBore').textContent()).toMatch(new RegExp(understood.replace(/ /g, '\\s').replace(/[.+*?^$()[\]{}|\\/]/g, (c) => (c === '\\' ? c : `\\${c}`)).replace(/\\\\s/g, '\\s')));
+    expect(await answer(page).textContent()).toMatch(/^\d+\spsi$/);
+    await page.context().close();
+  });
+
+  test.each([['3,000', /three thousand|3000/], ['', /type/i], ['12 psi', /pressure/], ['7/', /./], ['-1', /./], ['1e9', /./], ['<script>alert(1)</script>', /./]])('%s blanks the result, names the fix and keeps what was typed', async (text, fix) => {
+    const page = await open(pressure);
+    await field(page, 'frontMasterBore').fill(text);
+    await expect.poll(() => answer(page).textContent()).toBe('–');
+    expect(await echo(page, 'frontMasterBore').textContent()).toMatch(fix);
+    expect(await field(page, 'frontMasterBore').inputValue()).toBe(text);
+    expect(await field(page, 'frontMasterBore').getAttribute('aria-invalid')).toBe('true');
+    expect(await page.locator('.results dl').count()).toBe(0);
+    expect(await page.locator('main').textContent()).not.toMatch(/NaN|Infinity|undefined/);
+    await field(page, 'frontMasterBore').fill('3/4');
+    await expect.poll(() => answer(page).textContent()).toMatch(/psi/);
+    await page.context().close();
+  });
+
+  test('a value outside the usual range is computed, with a note', async () => {
+    const page = await open(pressure);
+    await field(page, 'frontMasterBore').fill('1-1/8');
+    await expect.poll(() => echo(page, 'frontMasterBore').textContent()).toMatch(/Outside the usual/);
+    expect(await answer(page).textContent()).toMatch(/psi/);
+    await page.context().close();
+  });
+
+  test('steps of a sixteenth and the standard bores need no slash key', async () => {
+    const page = await open(pressure);
+    await field(page, 'frontMasterBore').fill('3/4');
+    await page.getByRole('button', { name: '+ 1/16 in' }).click();
+    expect(await field(page, 'frontMasterBore').inputValue()).toBe('13/16');
+    await page.getByLabel('standard bores for front master cylinder bore').selectOption('5/8');
+    expect(await field(page, 'frontMasterBore').inputValue()).toBe('5/8');
+    expect(await echo(page, 'frontMasterBore').textContent()).toMatch(/15\.88/);
+    await page.context().close();
+  });
+
+  test('a unit typed in the field becomes the field’s unit when it is left, and the button shows the other', async () => {
+    const page = await open(pressure);
+    await field(page, 'frontMasterBore').fill('20 mm');
+    await field(page, 'frontMasterBore').blur();
+    await expect.poll(() => field(page, 'frontMasterBore').inputValue()).toBe('20');
+    const unit = page.locator('.field', { has: field(page, 'frontMasterBore') }).locator('button.unit');
+    expect(await unit.textContent()).toBe('mm');
+    await unit.click();
+    expect(await unit.textContent()).toBe('in');
+    expect(await field(page, 'frontMasterBore').inputValue()).toBe('0.787402');
+    await page.context().close();
+  });
+
+  test('help says how to measure once a field is touched', async () => {
+    const page = await open(pressure);
+    await field(page, 'frontMasterBore').focus();
+    await expect.poll(() => page.locator('.help').textContent()).toMatch(/calipers/);
+    await page.context().close();
+  });
+});
+
+describe('the unit system', () => {
+  test('switches every field and result, is remembered, and changes no truck', async () => {
+    const page = await open(pressure);
+    await field(page, 'frontMasterBore').fill('13/16');
+    const before = await answer(page).textContent();
+    await page.getByRole('button', { name: 'mm · N' }).click();
+    await expect.poll(() => field(page, 'frontMasterBore').inputValue()).toBe('20.6375');
+    expect(await answer(page).textContent()).toMatch(/bar$/);
+    await page.reload();
+    await page.waitForSelector('[data-live=yes]');
+    await expect.poll(() => answer(page).textContent()).toMatch(/bar$/);
+    await page.getByRole('button', { name: 'in · lbf' }).click();
+    await expect.poll(() => answer(page).textContent()).toBe(before);
+    expect(await field(page, 'frontMasterBore').inputValue()).toBe('13/16');
+    await page.context().close();
+  });
+});
+
+describe('one truck', () => {
+  test('a value typed on one page stands on the next, and on every calculator of a page', async () => {
+    const page = await open(pressure);
+    await field(page, 'controlForce').fill('70');
+    await page.goto(`${site.origin}/calculators/balance-bar/`);
+    await expect.poll(() => page.locator('[id="balance-bar-controlForce"]').inputValue()).toBe('70');
+    await page.goto(`${site.origin}/truck/`);
+    await expect.poll(() => page.locator('table').textContent()).toMatch(/control force/);
+    await page.getByRole('button', { name: 'Forget all of mine' }).click();
+    await page.goto(site.origin + pressure);
+    await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('90');
+    await page.context().close();
+  });
+
+  test('survives a storage that somebody else has written into', async () => {
+    const page = await open(pressure);
+    await page.evaluate(() => localStorage.setItem('build', '{"schema":1,"values":{"controlForce":{"text":5},"x":'));
+    await page.reload();
+    await page.waitForSelector('[data-live=yes]');
+    await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('90');
+    await page.context().close();
+  });
+
+  test('goes to a file and comes back on another device', async () => {
+    const page = await open(pressure);
+    await field(page, 'controlForce').fill('71');
+    await page.goto(`${site.origin}/truck/`);
+    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save to a file' }).click()]);
+    const path = await download.path();
+    const other = await open('/truck/'.replace('/truck/', pressure));
+    await other.goto(`${site.origin}/truck/`);
+    await other.locator('input[type=file]').setInputFiles(path);
+    await expect.poll(() => other.locator('[role=status]').textContent()).toMatch(/1 values? read/);
+    await other.goto(site.origin + pressure);
+    await expect.poll(() => field(other, 'controlForce').inputValue()).toBe('71');
+    await page.context().close();
+    await other.context().close();
+  });
+});
+
+describe('links', () => {
+  const query = '?v=1&control-force=100lbf&pedal-ratio=6&linkage-efficiency=85%25&front-share=60%25&front-master-bore=3/4in&rear-master-bore=3/4in&master-spring=0lbf';
+
+  test('open with the sender’s numbers, say so, and leave the reader’s build alone', async () => {
+    const page = await open(pressure);
+    await field(page, 'controlForce').fill('55');
+    await page.goto(`${site.origin}${pressure}${query}#line-pressure`);
+    await expect.poll(() => answer(page).textContent()).toMatch(/^693/);
+    expect(await page.locator('.link-note').textContent()).toMatch(/not yours/);
+    await page.getByRole('button', { name: 'Show mine' }).click();
+    await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('55');
+    await page.context().close();
+  });
+
+  test('on a guide scroll to their calculator and can be kept', async () => {
+    const page = await open(`/guides/manual-or-boosted/${query}#line-pressure`);
+    await expect.poll(() => page.evaluate(() => Math.abs(document.getElementById('line-pressure')!.getBoundingClientRect().top))).toBeLessThan(200);
+    await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('100lbf');
+    await page.getByRole('button', { name: 'Keep these as mine' }).click();
+    await page.goto(`${site.origin}${pressure}`);
+    await expect.poll(() => answer(page).textContent()).toMatch(/^693/);
+    await page.context().close();
+  });
+
+  test('that lost their fragment still find their calculator', async () => {
+    const page = await open(`/guides/manual-or-boosted/${query}`);
+    await expect.poll(() => page.locator('#line-pressure .answer output').textContent()).toMatch(/^693/);
+    await page.context().close();
+  });
+
+  test('copied from one device compute the same on another, and the address keeps what is foreign', async () => {
+    const page = await open(`${pressure}?from=thread`);
+    await field(page, 'frontMasterBore').fill('15/16');
+    const mine = await answer(page).textContent();
+    await expect.poll(() => page.url()).toMatch(/front-master-bore=15\/16in.*from=thread#line-pressure/);
+    await page.getByRole('button', { name: 'Copy link' }).click();
+    await expect.poll(() => page.evaluate(() => navigator.clipboard.readText())).toContain('front-master-bore=15/16in');
+    const link = await page.evaluate(() => navigator.clipboard.readText());
+    const other = await open(link.slice(site.origin.length));
+    await expect.poll(() => answer(other).textContent()).toBe(mine);
+    await page.getByRole('button', { name: 'Copy as text' }).click();
+    await expect.poll(() => page.evaluate(() => navigator.clipboard.readText())).toMatch(/^Line pressure\n[\s\S]*15\/16 in = 23\.81 mm[\s\S]*NOTICE[\s\S]*https?:/);
+    await page.context().close();
+    await other.context().close();
+  });
+
+  test.each([
+    ['broken', query.replace('3/4in', '3/in')], ['missing', query.replace('&pedal-ratio=6', '')], ['given twice', `${query}&pedal-ratio=9`],
+    ['hostile', query.replace('100lbf', encodeURIComponent('"><img src=x onerror=alert(1)>'))], ['very long', query.replace('100lbf', '9'.repeat(10_000))], ['wrong in kind', query.replace('100lbf', '100psi')],
+  ])('%s: an error at the field, never a number', async (_kind, text) => {
+    const page = await open(`${pressure}${text}#line-pressure`);
+    await expect.poll(() => answer(page).textContent()).toBe('–');
+    expect(await page.locator('.field.wrong').count()).toBe(1);
+    expect(await page.locator('main img').count()).toBe(0);
+    await page.context().close();
+  });
+});
+
+describe('without a script', () => {
+  test('the calculator shows its result and working for the demo truck', async () => {
+    const page = await open(pressure, { javaScriptEnabled: false });
+    expect(await answer(page).textContent()).toMatch(/psi/);
+    expect(await page.locator('.working math').count()).toBeGreaterThan(2);
+    expect(await page.locator('.cautions').count()).toBeGreaterThan(0);
+    await page.context().close();
+  });
+
+  test('what was typed before the script came is kept', async () => {
+    const context = await browser.newContext();
+    const page = await context.newPage();
+    let letGo: () => void = () => undefined;
+    const hold = new Promise<void>((resolve) => { letGo = resolve; });
+    await page.route('**/_astro/*.js', async (route) => { await hold; await route.continue(); });
+    await page.goto(site.origin + pressure, { waitUntil: 'commit' });
+    await field(page, 'controlForce').fill('77');
+    letGo();
+    await page.waitForSelector('[data-live=yes]');
+    await expect.poll(() => echo(page, 'controlForce').textContent()).toMatch(/77/);
+    expect(await field(page, 'controlForce').inputValue()).toBe('77');
+    await context.close();
+  });
+});
+
+describe('without a network', () => {
+  test('every page and link still opens once the site has been visited, and a correction arrives on the next visit', async () => {
+    const page = await open(pressure);
+    await page.evaluate(() => navigator.serviceWorker.ready);
+    await page.reload();
+    await page.context().setOffline(true);
+    await page.goto(`${site.origin}/guides/bias/`);
+    expect(await page.locator('h1').textContent()).toBe('Bias');
+    await page.goto(`${site.origin}${pressure}?v=1&control-force=100lbf&pedal-ratio=6&linkage-efficiency=85%25&front-share=60%25&front-master-bore=3/4in&rear-master-bore=3/4in&master-spring=0lbf#line-pressure`);
+    await expect.poll(() => answer(page).textContent()).toMatch(/^693/);
+    expect(await page.locator('[data-offline]').isVisible()).toBe(true);
+    await page.context().setOffline(false);
+    await page.context().close();
+  });
+});
+
+describe('the picture', () => {
+  test('moves with the slider and says what it shows', async () => {
+    const page = await open('/calculators/circuit-failure/');
+    const slider = page.locator('.motion input');
+    const words = page.locator('.picture .describe');
+    const before = await words.textContent();
+    await slider.focus();
+    await page.keyboard.press('Home');
+    await expect.poll(() => words.textContent()).not.toBe(before);
+    await page.getByRole('button', { name: 'Play' }).click();
+    await expect.poll(() => slider.inputValue().then(Number), { timeout: 8000 }).toBeGreaterThan(Number(await slider.getAttribute('max')) * 0.98);
+    await page.context().close();
+  });
+});
