@@ -25,7 +25,7 @@ function vitest(name: string, project: string): void {
   try {
     const { numPassedTests, numFailedTests, numFailedTestSuites } = JSON.parse(readFileSync(report, 'utf8')) as Record<string, number>;
     passed += numPassedTests ?? 0;
-    // A file that can not be loaded has no tests to fail, but it has failed.
+    // A file that cannot be loaded has no tests to fail, but it has failed.
     failed += Math.max(numFailedTests ?? 0, numFailedTestSuites ?? 0, status === 0 ? 0 : 1);
     rmSync(report);
   } catch {

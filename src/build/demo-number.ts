@@ -17,7 +17,7 @@ export interface DemoRequest {
 /**
  * A number about the demo truck for use in a sentence, in both unit systems: '424 psi (29.2 bar)'.
  *
- * @throws RangeError when the calculator, key or result does not exist, so that prose can not go stale
+ * @throws RangeError when the calculator, key or result does not exist, so that prose cannot go stale
  */
 export function demoNumber({ calculator, of, input, set = {} }: DemoRequest): string {
   const key = input ?? of ?? '';

@@ -102,7 +102,7 @@ function readTyped(key: string, entry: Quantity, typed: Typed): Field {
   return { ...base, value: parsed.si, echo: echo(parsed, entry.dimension), note: usualNote(entry, parsed.si, parsed.unit) };
 }
 
-/** A value typed under the other system shows in this one's unit. What can not be read stays as typed. */
+/** A value typed under the other system shows in this one's unit. What cannot be read stays as typed. */
 function inSystem(entry: Quantity, typed: Typed, system: System): Typed {
   const own = unitFor(entry.dimension, system);
   const unit = dimensions[entry.dimension].units.some(({ id }) => id === typed.unit) ? typed.unit : own;

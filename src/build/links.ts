@@ -33,7 +33,7 @@ export function linkQuery(record: AnyCalculator, fields: readonly Field[], curre
   return `?${[...pairs, ...foreign].map(([name, value]) => `${encode(name)}=${encode(value)}`).join('&')}`;
 }
 
-/** A number with the unit it was understood in; what can not be read goes as it was typed. */
+/** A number with the unit it was understood in; what cannot be read goes as it was typed. */
 function linkValue(field: Field): string {
   const entry = entryOf(field.key);
   const text = !isChoice(entry) && field.origin === 'computed' && typeof field.value === 'number' ? editText(field.value, entry.dimension, field.unit) : field.text;

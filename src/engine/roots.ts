@@ -2,7 +2,7 @@
  * Where a function of one variable passes through zero.
  *
  * Plain bisection: it halves a bracket until the bracket is as narrow as asked. It is slower than
- * cleverer methods by a few dozen evaluations and can not be led astray, which is the better bargain here.
+ * cleverer methods by a few dozen evaluations and cannot be led astray, which is the better bargain here.
  */
 
 const FINEST = 200; // a double's bracket cannot be halved more often than this and still change

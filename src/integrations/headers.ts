@@ -1,7 +1,7 @@
 import { writeFile } from 'node:fs/promises';
 import type { AstroIntegration } from 'astro';
 
-/** What a page's own policy can not say: no framing, no sniffing, no referrer. For hosts that read `_headers`. */
+/** What a page's own policy cannot say: no framing, no sniffing, no referrer. For hosts that read `_headers`. */
 const lines = `/*
   Content-Security-Policy: frame-ancestors 'none'
   X-Content-Type-Options: nosniff

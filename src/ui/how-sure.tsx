@@ -6,7 +6,7 @@ import { isChoice } from '../calculators/vocabulary/index.ts';
 
 /** How far the headline may be off, and which measurement to better first. */
 export function HowSure({ record, values, say }: { record: AnyCalculator; values: Values; say: Say }): VNode | null {
-  const spread = spreadOf(record, values);
+  const spread = record.ownSpread ? undefined : spreadOf(record, values);
   const entry = entryOf(record.outputs[0] as string);
   if (!spread || isChoice(entry)) return null;
   const [first, second] = spread.causes;

@@ -73,7 +73,7 @@ export function readNumber(text: string, refuse: Refuse): NumberRead | NotUnders
     number = (us || european || '?').replace(/^\./, '0.').replace(/\.$/, '') + power;
     size = +number;
   }
-  if (isNaN(size)) return refuse('unreadable', `${text} can not be read as one number`);
+  if (isNaN(size)) return refuse('unreadable', `${text} cannot be read as one number`);
   // Far outside anything on a truck, and before arithmetic overflows or vanishes.
   if (size > 1e15 || (size < 1e-15 && /^[^e/]*[1-9]/i.test(number))) return refuse('unreadable', `${text} is too large or too small`);
   const minus = sign === '-' && size ? sign : '';

@@ -1,6 +1,6 @@
 /**
  * What a reader typed, as an SI value: a number, then a unit of the field's own dimension or none.
- * Never throws for any text and never yields NaN or Infinity; a text that can not be read gives the
+ * Never throws for any text and never yields NaN or Infinity; a text that cannot be read gives the
  * reason and the fix in words.
  *
  * Share without a unit: up to 1 it is a fraction, above 1 it is percent, so 0.62 and 62 are the same
@@ -51,7 +51,7 @@ function readOne(text: string, dimension: Dimension, bare: Unit, refuse: Refuse)
   if (!unit) {
     const owner = (Object.keys(dimensions) as Dimension[]).find((d) => spelled(d, rest));
     if (owner) return refuse('wrongUnit', `${rest} is ${dimensions[owner].name}`);
-    return /\d|^\W+$/.test(rest) ? refuse('unreadable', `${text} can not be read as one number`) : refuse('unknownUnit', `${rest} is not a unit known here`);
+    return /\d|^\W+$/.test(rest) ? refuse('unreadable', `${text} cannot be read as one number`) : refuse('unknownUnit', `${rest} is not a unit known here`);
   }
   if (unit.id === 'MPa' && /^mP/.test(rest)) return refuse('ambiguous', 'mPa is a thousandth of a pascal; type MPa or Pa');
   if (unit.tangent && !(Math.abs(value) < 90)) return refuse('unreadable', `a slope of ${number}° is not a grade`);
@@ -63,7 +63,7 @@ function readFeet(feet: RegExpExecArray, refuse: Refuse): Parsed {
   const inch = unitOf('length', 'in');
   const inches = readOne(rest, 'length', inch, refuse);
   if (!inches.ok) return inches;
-  // "5 ft2" may be an area; "5 ft 2" and "5'2" can not.
+  // "5 ft2" may be an area; "5 ft 2" and "5'2" cannot.
   const marked = inches.typedUnit || gap || mark === "'";
   const total = +whole * 12 + inches.si / inch.factor;
   if (!marked || inches.unit !== 'in' || total >= +whole * 12 + 12) return refuse('unreadable', `${all} is not feet and inches`);

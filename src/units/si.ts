@@ -3,7 +3,7 @@
  *
  * Three are exact by definition (NIST SP 811, appendix B): the inch, the pound and the standard
  * acceleration of free fall. Every other customary unit is derived from them, here and in
- * dimensions.ts, so that psi, lbf and lbf·ft can not disagree with each other.
+ * dimensions.ts, so that psi, lbf and lbf·ft cannot disagree with each other.
  */
 export const inch = 0.0254; // m, exact
 export const lb = 0.45359237; // kg, exact

@@ -60,7 +60,7 @@ describe('the build', () => {
     expect(readRecord(record, build.get, 'us').fields.find((f) => f.key === 'frontMasterBore')).toMatchObject({ text: '13/16', unit: 'in' });
   });
 
-  test('keeps text that can not be read as it was typed, in either system', () => {
+  test('keeps text that cannot be read as it was typed, in either system', () => {
     const build = new Build(memory());
     build.set('frontMasterBore', { text: '3/', unit: 'in', system: 'us' });
     for (const system of ['us', 'si'] as const) {

@@ -86,12 +86,12 @@ describe('lengths', () => {
 
   test.each<[string, Trouble, RegExp]>([
     [`9'12"`, 'unreadable', /is not feet and inches/], [`9'14`, 'unreadable', /is not feet and inches/], [`1'234`, 'unreadable', /is not feet and inches/], ['9 ft 2 mm', 'unreadable', /is not feet and inches/],
-    [`9'2'`, 'unreadable', /is not feet and inches/], [`9'2'3"`, 'unreadable', /can not be read/], [`0'0'5"`, 'unreadable', /can not be read/], ['5 ft2', 'unreadable', /is not feet and inches/], ['5ft3', 'unreadable', /is not feet and inches/],
-    [`9'2 1/`, 'halfTyped', /2 1\/ is not finished/], [`9'1/0"`, 'zeroDivide', /1\/0 divides by zero/], [`9'1-5/4"`, 'unreadable', /not less than 1/], [`9.5'2"`, 'unreadable', /can not be read/], [`9'-`, 'unreadable', /can not be read/], ['5 mm-', 'unknownUnit', /mm- is not/], ['5 -mm', 'unknownUnit', /-mm is not/],
+    [`9'2'`, 'unreadable', /is not feet and inches/], [`9'2'3"`, 'unreadable', /cannot be read/], [`0'0'5"`, 'unreadable', /cannot be read/], ['5 ft2', 'unreadable', /is not feet and inches/], ['5ft3', 'unreadable', /is not feet and inches/],
+    [`9'2 1/`, 'halfTyped', /2 1\/ is not finished/], [`9'1/0"`, 'zeroDivide', /1\/0 divides by zero/], [`9'1-5/4"`, 'unreadable', /not less than 1/], [`9.5'2"`, 'unreadable', /cannot be read/], [`9'-`, 'unreadable', /cannot be read/], ['5 mm-', 'unknownUnit', /mm- is not/], ['5 -mm', 'unknownUnit', /-mm is not/],
     ['5 ft-lb', 'wrongUnit', /^ft-lb is a torque/], ['5 ft.lbf', 'wrongUnit', /^ft\.lbf is a torque/], ['5 ft/s', 'wrongUnit', /^ft\/s is a speed/], ['5 in²', 'wrongUnit', /^in² is an area/], ['5 in^3', 'wrongUnit', /is a volume/], ['5 psi', 'wrongUnit', /psi is a pressure/],
     ['5 furlongs', 'unknownUnit', /^furlongs is not a unit known here; type a length such as 7\/8\u00a0in or 22\.2\u00a0mm$/], ['5 e', 'unknownUnit', /known here/], ['5 i', 'unknownUnit', /known here/],
-    ['. in', 'unreadable', /can not be read/], ['in', 'unreadable', /can not be read/], ['"', 'unreadable', /can not be read/], ['5 .mm', 'unknownUnit', /known here/], ['5 mm 3', 'unreadable', /can not be read/], ['7/8 7/8', 'unreadable', /can not be read/], ['5 .', 'unreadable', /can not be read/],
-    ['3,000 mm', 'ambiguous', /^3,000 can mean 3000 or 3\.000/], ['7/8 in 5', 'unreadable', /can not be read/], ['5 in5', 'unreadable', /can not be read/],
+    ['. in', 'unreadable', /cannot be read/], ['in', 'unreadable', /cannot be read/], ['"', 'unreadable', /cannot be read/], ['5 .mm', 'unknownUnit', /known here/], ['5 mm 3', 'unreadable', /cannot be read/], ['7/8 7/8', 'unreadable', /cannot be read/], ['5 .', 'unreadable', /cannot be read/],
+    ['3,000 mm', 'ambiguous', /^3,000 can mean 3000 or 3\.000/], ['7/8 in 5', 'unreadable', /cannot be read/], ['5 in5', 'unreadable', /cannot be read/],
   ])('%j is refused as %s, saying why', (text, code, words) => {
     const read = inches(text);
     expect(read).toMatchObject({ ok: false, code });

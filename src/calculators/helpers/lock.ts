@@ -1,0 +1,93 @@
+import { withPayload } from '../../engine/loads.ts';
+import { criticalRateWithValve, lockOrder, lockOrderWithValve } from '../../engine/lockOrder.ts';
+import type { First } from '../../engine/lockOrder.ts';
+import { standardGravity } from '../../engine/constants.ts';
+import type { Impossible } from '../../engine/outcome.ts';
+import { isImpossible } from '../../engine/outcome.ts';
+import { brakesPerRodForce } from '../../engine/valve.ts';
+import type { ValuesOf } from '../record.ts';
+import type { At } from '../show.ts';
+
+export type LockInputs =
+  | 'grip' | 'frontShare' | 'frontMasterBore' | 'rearMasterBore' | 'frontBrakeGain' | 'rearBrakeGain' | 'rearValve' | 'kneePressure' | 'valveSlope'
+  | 'pedalRatio' | 'linkageEfficiency' | 'frontAxleLoad' | 'rearAxleLoad' | 'wheelbase' | 'cgHeight' | 'payload' | 'payloadAhead' | 'payloadHeight';
+type V = ValuesOf<LockInputs>;
+export type Load = 'empty' | 'laden';
+
+export interface Stand {
+  readonly mass: number;
+  readonly rearFraction: number;
+  readonly heightRatio: number;
+}
+
+/** How the truck stands, empty or with the load. */
+export function standing(v: V, load: Load): Stand | Impossible {
+  const l = withPayload({ frontLoad: v.frontAxleLoad, rearLoad: v.rearAxleLoad, wheelbase: v.wheelbase, cgHeight: v.cgHeight, payload: load === 'laden' ? v.payload : 0, payloadAhead: v.payloadAhead, payloadHeight: v.payloadHeight });
+  return isImpossible(l) ? l : { mass: l.mass, rearFraction: l.rearFraction, heightRatio: l.cgHeight / v.wheelbase };
+}
+
+/** The same, only for values that were computed already, so that the load is known to stand. */
+export function stand(v: V, load: Load): Stand {
+  const s = standing(v, load);
+  if (isImpossible(s)) throw new RangeError(`lock order: expected a truck that stands, found ${s.impossible}`);
+  return s;
+}
+
+export interface Locks {
+  readonly first: First;
+  /** Both capped at rear lift: an axle that would lock later still never locks. */
+  readonly front: number;
+  readonly rear: number;
+  readonly frontNeverLocks: boolean;
+  /** Rod force at the first lock. */
+  readonly rodForce: number;
+}
+
+const brakes = (v: V) => ({ frontShare: v.frontShare, frontBore: v.frontMasterBore, rearBore: v.rearMasterBore, frontGain: v.frontBrakeGain, rearGain: v.rearBrakeGain });
+/** A knee at nothing at all is a slope from the first psi; the engine wants a knee above 0. */
+const leastKnee = 1e-9;
+const installed = (v: V, s: Stand) => ({ ...brakes(v), ...s, knee: Math.max(v.kneePressure, leastKnee), slope: v.valveSlope });
+
+export const openSplit = (v: V) => brakesPerRodForce(brakes(v));
+
+export function locksOn(v: V, s: Stand, grip: number): Locks {
+  const lift = s.rearFraction / s.heightRatio;
+  const c = openSplit(v);
+  if (v.rearValve === 'fitted') {
+    const r = lockOrderWithValve({ ...installed(v, s), grip });
+    return { first: r.first, front: Math.min(r.front?.rate ?? Infinity, lift), rear: Math.min(r.rear.rate, lift), frontNeverLocks: !(r.front && r.front.rate < lift), rodForce: r.rodForce };
+  }
+  const r = lockOrder({ rearBrakeFraction: c.rearBrakeFraction, rearFraction: s.rearFraction, heightRatio: s.heightRatio, grip });
+  if (isImpossible(r)) throw new RangeError(`lock order: expected some rear brake, found ${r.impossible}`);
+  return {
+    first: r.first, front: Math.min(r.frontLockRate ?? Infinity, lift), rear: r.rearLockRate as number,
+    frontNeverLocks: !(r.frontLockRate !== undefined && r.frontLockRate < lift), rodForce: (r.bestRate * s.mass * standardGravity) / (c.front + c.rear),
+  };
+}
+
+/** No road has less grip, so a lead of the rear that ends below it locks nothing. */
+const leastGrip = 0.02;
+
+/**
+ * The rate above which the rear works harder than the front. With the bar alone that is (ψ − Φ)/χ, below 0 where the
+ * rear leads from the start. A valve that bends the line before then, or at so low a rate that no road is that
+ * slippery, puts it off to `bent`, where the line above the knee meets the ideal.
+ */
+export function criticalOf(v: V, s: Stand): { readonly rate: number; readonly bent: boolean } {
+  const plain = (s.rearFraction - openSplit(v).rearBrakeFraction) / s.heightRatio;
+  if (v.rearValve !== 'fitted') return { rate: plain, bent: false };
+  const { crossings, startsWith, kneeRate } = criticalRateWithValve(installed(v, s));
+  const last = crossings[crossings.length - 1];
+  const early = startsWith === 'rear' && crossings[0]?.above === 'front' && crossings[0].rate < leastGrip;
+  return last && last.above === 'rear' && (plain > kneeRate || early) ? { rate: last.rate, bent: true } : { rate: plain, bent: false };
+}
+
+export const gripSteps: readonly number[] = Array.from({ length: 46 }, (_, k) => 0.2 + (k * 0.9) / 45);
+
+export const lockCurve = (v: V, s: Stand, axle: 'front' | 'rear'): At[] => gripSteps.map((grip) => [grip, locksOn(v, s, grip)[axle]] as const);
+
+/** The grips up to good dry pavement on which the rear locks first, as a span, or undefined. */
+export function rearFirstGrips(v: V, s: Stand): { readonly from: number; readonly to: number } | undefined {
+  const bad = Array.from({ length: 86 }, (_, k) => 0.05 + k / 100).filter((grip) => locksOn(v, s, grip).first !== 'front');
+  return bad.length > 0 ? { from: bad[0] as number, to: bad[bad.length - 1] as number } : undefined;
+}

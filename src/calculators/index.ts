@@ -1,0 +1,51 @@
+import type { AnyCalculator } from './record.ts';
+import adhesion from './records/adhesion.ts';
+import balanceBar from './records/balance-bar.ts';
+import bodyDrop from './records/body-drop.ts';
+import brakingRate from './records/braking-rate.ts';
+import cgAfterDrop from './records/cg-after-drop.ts';
+import cgByAxleLift from './records/cg-by-axle-lift.ts';
+import circuitFailure from './records/circuit-failure.ts';
+import clearance from './records/clearance.ts';
+import discTorque from './records/disc-torque.ts';
+import idealDistribution from './records/ideal-distribution.ts';
+import linePressure from './records/line-pressure.ts';
+import loadTransfer from './records/load-transfer.ts';
+import lockOrder from './records/lock-order.ts';
+import pedalEffort from './records/pedal-effort.ts';
+import pedalRatio from './records/pedal-ratio.ts';
+import rearValve from './records/rear-valve.ts';
+import stoppingDistance from './records/stopping-distance.ts';
+
+/** The table of contents, in the order of the catalogue. One line per calculator. */
+export const calculators: readonly AnyCalculator[] = [
+  pedalEffort,
+  pedalRatio,
+  linePressure,
+  discTorque,
+  brakingRate,
+  stoppingDistance,
+  loadTransfer,
+  cgByAxleLift,
+  cgAfterDrop,
+  idealDistribution,
+  balanceBar,
+  rearValve,
+  lockOrder,
+  adhesion,
+  circuitFailure,
+  bodyDrop,
+  clearance,
+];
+
+/** @throws RangeError for an id that no record has */
+export function calculatorById(id: string): AnyCalculator {
+  const record = calculators.find((c) => c.id === id);
+  if (!record) throw new RangeError(`calculator: expected one of ${calculators.map((c) => c.id).join(', ')}, found ${id}`);
+  return record;
+}
+
+export { entryOf, evaluate, hardProblem } from './evaluate.ts';
+export { inputKeys, isRefusal } from './record.ts';
+export type { AnyCalculator, Calculator, Values } from './record.ts';
+export { vocabulary } from './vocabulary/index.ts';

@@ -1,0 +1,129 @@
+import type { Dimension } from '../units/index.ts';
+import type { Chart, Picture, Table } from './show.ts';
+import type { QuantityKey, ValueOf } from './vocabulary/index.ts';
+
+/** Prints an SI value in the reader's units: say(4.2e6, 'pressure') → '609 psi'. */
+export type Say = (si: number, dimension: Dimension, digits?: number) => string;
+
+/** A result that the numbers, each possible alone, rule out together. Words, never a number. */
+export interface Refusal {
+  readonly refused: (say: Say) => string;
+}
+
+export type Values = Readonly<Record<string, number | string>>;
+
+export type ValuesOf<K extends QuantityKey> = { readonly [P in K]: ValueOf<P> };
+
+/** Signal words with the meanings of ANSI Z535.6. */
+export type Level = 'danger' | 'warning' | 'caution' | 'notice';
+
+export interface Caution<V> {
+  readonly id: string;
+  readonly level: Level;
+  /** Fires when true. Sees inputs and results. Without it the caution stands beside every result. */
+  readonly when?: (v: V) => boolean;
+  /** What is wrong and what it does, in plain words. */
+  readonly words: string | ((v: V, say: Say) => string);
+  /** What to do about it. */
+  readonly todo: string;
+  /** With `when`: inputs (over the demo truck's) at which it must fire and must be silent; {} is the demo truck itself. */
+  readonly fires?: Partial<V>;
+  readonly silent?: Partial<V>;
+}
+
+export interface Equation {
+  /** The quantity on the left. */
+  readonly result: QuantityKey;
+  /**
+   * The right side in quantity keys, numbers, + - * / ^, parentheses and
+   * sqrt sin cos tan asin acos atan exp log abs min max. `g` is standard gravity, `pi` is π.
+   */
+  readonly expression: string;
+  readonly words: string;
+  readonly source: string;
+  /** Shown and true only for these values, for example one caliper type. */
+  readonly when?: (v: Values) => boolean;
+  /** Said where the result is found by search and the equation is the condition it meets. */
+  readonly found?: string;
+}
+
+export interface Example<V> {
+  /** Names the source and its standing, as a sentence fragment: 'Gillespie, chapter 3 (from memory)'. */
+  readonly source: string;
+  readonly inputs: Partial<V>;
+  /** Expected results, SI, each with the relative tolerance its printing allows. */
+  readonly results: Readonly<Record<string, { readonly value: number; readonly within: number }>>;
+}
+
+export interface InputGroup<I extends QuantityKey> {
+  readonly title: string;
+  readonly of: readonly I[];
+}
+
+export interface Calculator<I extends QuantityKey = QuantityKey, O extends QuantityKey = QuantityKey> {
+  /** Permanent: it stands in links. */
+  readonly id: string;
+  /** Raised when inputs change meaning; `upgrade` then reads links made by older versions. */
+  readonly version: number;
+  readonly upgrade?: Readonly<Record<number, (link: ReadonlyMap<string, string>) => Map<string, string>>>;
+  readonly title: string;
+  readonly purpose: string;
+  readonly inputs: readonly InputGroup<I>[];
+  /** Records whose results may stand for inputs that the reader has not typed. */
+  readonly feeds?: readonly Feed[];
+  /** Its own results say how sure the headline is, so the general estimate is left out. */
+  readonly ownSpread?: boolean;
+  /** Results in the order shown; the first one is the headline. */
+  readonly outputs: readonly O[];
+  readonly compute: (v: ValuesOf<I>) => ValuesOf<O> | Refusal;
+  /** One or two sentences that say the result and what it means. */
+  readonly summary: (v: ValuesOf<I | O>, say: Say) => string;
+  readonly equations: readonly Equation[];
+  readonly cautions: readonly Caution<ValuesOf<I | O>>[];
+  readonly picture?: Picture<ValuesOf<I | O>>;
+  readonly charts?: readonly Chart<ValuesOf<I | O>>[];
+  readonly tables?: readonly Table<ValuesOf<I | O>>[];
+  /** Paper: printed beside the live part, never sent to the phone twice. */
+  readonly paper: {
+    readonly assumptions: readonly string[];
+    readonly leftOut: readonly string[];
+    /** Where formulas and constants come from, with the kind: derived, published, common practice, measured, defined. */
+    readonly sources: readonly { readonly of: string; readonly kind: 'derived' | 'published' | 'common practice' | 'measured' | 'defined' | 'from memory'; readonly id?: string; readonly note?: string }[];
+    readonly examples: readonly Example<ValuesOf<I | O>>[];
+    /** Guide slugs and calculator ids to read or compute next. */
+    readonly related: readonly string[];
+  };
+}
+
+/** What it takes to compute an input of another calculator: less than a whole record, so that a script carries less. */
+export type Feed = Pick<AnyCalculator, 'id' | 'title' | 'inputs' | 'outputs' | 'compute' | 'feeds'>;
+
+// eslint-disable-next-line @typescript-eslint/no-explicit-any
+export type AnyCalculator = Calculator<any, any>;
+
+/** Checks a record's types where it is written and hands it on as it is. */
+export function defineCalculator<I extends QuantityKey, O extends QuantityKey>(record: Calculator<I, O>): Calculator<I, O> {
+  return record;
+}
+
+/** Marks a list kept in a file beside its record, so that the browser gets it as it gets the record: words in the page. */
+export function defineCautions<V>(cautions: readonly Caution<V>[]): readonly Caution<V>[] {
+  return cautions;
+}
+
+export function defineEquations(equations: readonly Equation[]): readonly Equation[] {
+  return equations;
+}
+
+/** The computing part of a record, kept in a file of its own when other records are fed by it. */
+export function defineFeed<I extends QuantityKey, O extends QuantityKey>(feed: Pick<Calculator<I, O>, 'id' | 'title' | 'inputs' | 'outputs' | 'compute' | 'feeds'>): typeof feed {
+  return feed;
+}
+
+export function isRefusal(x: object): x is Refusal {
+  return 'refused' in x;
+}
+
+export function inputKeys(record: Feed): QuantityKey[] {
+  return record.inputs.flatMap((group) => group.of as readonly QuantityKey[]);
+}

@@ -1,0 +1,107 @@
+import { circleArea } from '../../engine/circle.ts';
+import { pressureForStroke } from '../../engine/fluid.ts';
+import { isImpossible } from '../../engine/outcome.ts';
+import discTorque from './disc-torque.ts';
+import { defineCalculator } from '../record.ts';
+import type { Refusal, Say, ValuesOf } from '../record.ts';
+import { failureCautions, failureExamples } from '../helpers/failed-cautions.ts';
+import { commonEquations, failedEquations } from '../helpers/failed-equations.ts';
+import { failureOf, failurePicture, other, regimeWords, sure } from '../helpers/failed-pedal.ts';
+import type { FailedInputs, Side } from '../helpers/failed-pedal.ts';
+import { failureComparison, failureEvents, failurePressures, failureRates } from '../helpers/failed-show.ts';
+
+type V = ValuesOf<FailedInputs>;
+
+const sides = ['front', 'rear'] as const;
+const failed = (v: V, dead: Side) => sure(failureOf(v, dead));
+
+function refuse(v: V): Refusal | undefined {
+  const tooStiff = sides.find((side) => !(v[`${side}Compliance`] > 0));
+  if (tooStiff) return { refused: () => `The ${tooStiff} circuit is set to swell by nothing, so no pressure belongs to a stroke. Hoses, calipers and pads always give: type a little, such as 0.01 cm³/bar.` };
+  const path = failureOf(v, 'front');
+  if (!isImpossible(path)) return undefined;
+  return { refused: (say) => `The pivot stands ${say(path.by ?? 0, 'length')} outside a clevis. It must lie between them: a smaller offset or a wider bar.` };
+}
+
+function side(v: V, dead: Side) {
+  const live = other(dead);
+  const r = failed(v, dead);
+  const lead = v.barStop === 'none' ? v.barSpacing : v.barSpacing * Math.sin(v.barStopAngle);
+  const bottoms = v[`${dead}MasterStroke`] - lead;
+  const { pressure: ceiling } = pressureForStroke({ stroke: bottoms, bore: v[`${live}MasterBore`], takeUpVolume: v[`${live}TakeUp`], compliance: v[`${live}Compliance`], portStroke: v.portStroke });
+  const travel = r.regime === 'on-floor' ? v.floorTravel : r.padTravel;
+  return { ...r, lead, ceiling, travel, margin: v.floorTravel - travel, from: r.flatSpot?.from ?? 0, to: r.flatSpot?.to ?? 0 };
+}
+
+function outcome(v: V, dead: Side, rate: number, margin: number, say: Say): string {
+  const rest = margin > 0 ? `${say(margin, 'length')} above the carpet: ${regimeWords(failed(v, dead).regime, dead)}` : 'on the carpet, so a harder push adds nothing';
+  return `the ${other(dead)} brakes alone give ${say(rate, 'brakingRate')}, the pad ${rest}`;
+}
+
+export default defineCalculator({
+  id: 'circuit-failure',
+  version: 1,
+  title: 'One circuit dead',
+  purpose: 'What brakes are left when one line lets go, where the pad ends up, and which stop the pedal meets first.',
+  inputs: [
+    { title: 'Which failure', of: ['deadCircuit'] },
+    { title: 'Foot and pedal', of: ['controlForce', 'pedalRatio', 'linkageEfficiency', 'floorTravel'] },
+    { title: 'Bar', of: ['barSpacing', 'barOffset', 'barStop', 'barStopAngle'] },
+    { title: 'Masters', of: ['frontMasterBore', 'rearMasterBore', 'frontMasterStroke', 'rearMasterStroke', 'portStroke'] },
+    { title: 'Fluid', of: ['frontTakeUp', 'rearTakeUp', 'frontCompliance', 'rearCompliance'] },
+    { title: 'Brakes and truck, empty', of: ['frontBrakeGain', 'rearBrakeGain', 'frontAxleLoad', 'rearAxleLoad', 'wheelbase', 'cgHeight', 'grip'] },
+  ],
+  feeds: [discTorque],
+  outputs: [
+    'rateFrontDead', 'rateRearDead', 'travelFrontDead', 'travelRearDead', 'floorMarginFrontDead', 'floorMarginRearDead', 'pressureFrontDead', 'pressureRearDead',
+    'slipLimitFrontDead', 'slipLimitRearDead', 'flatFromFrontDead', 'flatToFrontDead', 'flatFromRearDead', 'flatToRearDead', 'ceilingFrontDead', 'ceilingRearDead',
+    'frontStrokeFrontDead', 'rearStrokeFrontDead', 'frontStrokeRearDead', 'rearStrokeRearDead', 'barLead', 'frontShare', 'rodForce', 'frontMasterArea', 'rearMasterArea',
+    'mass', 'rearLoadFraction', 'heightRatio', 'stateFrontDead', 'stateRearDead',
+  ],
+  compute: (v) => {
+    const no = refuse(v);
+    if (no) return no;
+    const [f, r] = [side(v, 'front'), side(v, 'rear')];
+    const mass = v.frontAxleLoad + v.rearAxleLoad;
+    return {
+      rateFrontDead: f.rate, rateRearDead: r.rate, travelFrontDead: f.travel, travelRearDead: r.travel, floorMarginFrontDead: f.margin, floorMarginRearDead: r.margin,
+      pressureFrontDead: f.pressure, pressureRearDead: r.pressure, slipLimitFrontDead: f.slipLimit, slipLimitRearDead: r.slipLimit,
+      flatFromFrontDead: f.from, flatToFrontDead: f.to, flatFromRearDead: r.from, flatToRearDead: r.to, ceilingFrontDead: f.ceiling, ceilingRearDead: r.ceiling,
+      frontStrokeFrontDead: f.deadStroke, rearStrokeFrontDead: f.goodStroke, frontStrokeRearDead: r.goodStroke, rearStrokeRearDead: r.deadStroke,
+      barLead: f.lead, frontShare: 0.5 + v.barOffset / v.barSpacing, rodForce: v.controlForce * v.pedalRatio * v.linkageEfficiency,
+      frontMasterArea: circleArea({ diameter: v.frontMasterBore }).area, rearMasterArea: circleArea({ diameter: v.rearMasterBore }).area,
+      mass, rearLoadFraction: v.rearAxleLoad / mass, heightRatio: v.cgHeight / v.wheelbase, stateFrontDead: f.regime, stateRearDead: r.regime,
+    };
+  },
+  summary: (v, say) => `At ${say(v.controlForce, 'force')} with the front dead, ${outcome(v, 'front', v.rateFrontDead, v.floorMarginFrontDead, say)}. With the rear dead, ${outcome(v, 'rear', v.rateRearDead, v.floorMarginRearDead, say)}.`,
+  equations: [...commonEquations, ...failedEquations('front'), ...failedEquations('rear')],
+  cautions: failureCautions,
+  picture: failurePicture,
+  charts: [failureRates, failurePressures],
+  tables: [failureComparison, failureEvents],
+  paper: {
+    assumptions: [
+      'A slow push. A stab moves the pad farther before it stops.',
+      'The dead circuit resists nothing until its piston meets the end of its bore, and the live circuit’s seals drag a little, so the dead rod runs ahead first.',
+      'The bar and pedal are rigid, the pivot lies on the line between the clevises, and the stop holds at the same angle both ways.',
+      'The live circuit swallows a fixed volume before pressure builds, then a volume in proportion to pressure.',
+      'The truck is empty, on a level straight road.',
+    ],
+    leftOut: [
+      'Flex of pedal and firewall, which adds pad travel.',
+      'A rear proportioning valve. With the front dead it holds back the rear’s pressure as ever, unless it is of a kind that opens then: the rear gets less than shown.',
+      'Return springs of the masters and friction of the bar, a few pounds.',
+      'A slow leak, which holds a stab and sinks under a long push.',
+      'The loss of grip once a wheel has locked.',
+    ],
+    sources: [
+      { of: 'pressure, strokes and the flat spot with one circuit dead', kind: 'derived', note: 'free body of the bar; no published worked example was found' },
+      { of: 'most that one axle alone can brake', kind: 'derived', note: 'statics' },
+      { of: 'yardstick of 168 m from 100 km/h with one circuit dead, about 0.25 g', kind: 'from memory', id: 'fmvss-135', note: 'S7.10; agrees with the distance formula 0.10 V + 0.0158 V²; for new light vehicles, light trucks built from September 2002' },
+      { of: 'clamping a hose does not simulate a failed circuit', kind: 'published', id: 'nsw-manual', note: 'pages 12, 25 and 38' },
+      { of: '25 mm between pad and carpet', kind: 'common practice' },
+    ],
+    examples: failureExamples,
+    related: ['two-circuits', 'balance-bar', 'line-pressure', 'lock-order', 'braking-rate'],
+  },
+});

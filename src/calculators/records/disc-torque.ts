@@ -1,0 +1,173 @@
+import { discAxle } from '../../engine/disc.ts';
+import { isImpossible } from '../../engine/outcome.ts';
+import { bar, inch, lbf, mm, psi } from '../../units/si.ts';
+import { defineCalculator } from '../record.ts';
+import type { Equation, Refusal, Say, ValuesOf } from '../record.ts';
+import { discScene } from '../scenes/disc.ts';
+import linePressure from './line-pressure.ts';
+
+type Front = 'frontPistonDiameter' | 'frontPistons' | 'frontCaliperType' | 'frontPadFriction' | 'frontTrackOuter' | 'frontTrackInner' | 'frontPressure';
+type Rear = 'rearPistonDiameter' | 'rearPistons' | 'rearCaliperType' | 'rearPadFriction' | 'rearTrackOuter' | 'rearTrackInner' | 'rearPressure';
+type Inputs = Front | Rear | 'padLaw' | 'caliperEfficiency' | 'pushOutPressure' | 'loadedRadius';
+type Side = 'front' | 'rear';
+
+function axle(v: ValuesOf<Inputs>, side: Side) {
+  return discAxle({
+    pistonDiameter: v[`${side}PistonDiameter`], pistonsPerSide: v[`${side}Pistons`], type: v[`${side}CaliperType`], friction: v[`${side}PadFriction`], outer: v[`${side}TrackOuter`], inner: v[`${side}TrackInner`],
+    law: v.padLaw === 'worn' ? 'worn-in' : 'uniform-pressure', efficiency: v.caliperEfficiency, loadedRadius: v.loadedRadius, pushOut: v.pushOutPressure, pressure: v[`${side}Pressure`],
+  });
+}
+
+/** The axle's brake force at a pressure, both wheels. */
+function force(v: ValuesOf<Inputs>, side: Side, pressure: number): number {
+  const r = axle({ ...v, [`${side}Pressure`]: pressure }, side);
+  return isImpossible(r) ? NaN : r.axleForce;
+}
+
+function refusal(v: ValuesOf<Inputs>): Refusal | undefined {
+  for (const side of ['front', 'rear'] as const) {
+    const [outer, inner] = [v[`${side}TrackOuter`], v[`${side}TrackInner`]];
+    if (inner === outer) return { refused: (say) => `The ${side} pad’s track has both edges at ${say(inner, 'length')}: no pad is left between them.` };
+    if (inner > outer) return { refused: (say) => `The ${side} pad’s track has its inner edge ${say(inner - outer, 'length')} outside its outer edge. Swap the two radii.` };
+    if (outer >= v.loadedRadius) return { refused: (say) => `The ${side} pad’s track reaches ${say(outer - v.loadedRadius, 'length')} into the road. A radius is half of a diameter: check it.` };
+  }
+  return undefined;
+}
+
+function equations(side: Side): Equation[] {
+  return [
+    { result: `${side}ClampArea`, expression: `${side}Pistons * pi * ${side}PistonDiameter^2 / 4`, words: 'Count the pistons on one side of the rotor, floating or opposed. The other side only pushes back.', source: 'derived: free body of the caliper' },
+    { result: `${side}EffectiveRadius`, expression: `(${side}TrackOuter + ${side}TrackInner) / 2`, words: 'A worn-in pad wears evenly, and then its friction acts at the middle of the track.', source: 'derived: wear goes as pressure times speed', when: (v) => v['padLaw'] === 'worn' },
+    { result: `${side}EffectiveRadius`, expression: `2 * (${side}TrackOuter^2 + ${side}TrackOuter * ${side}TrackInner + ${side}TrackInner^2) / (3 * (${side}TrackOuter + ${side}TrackInner))`, words: 'A new pad presses evenly, so the wide outer rings count for more.', source: 'derived: integral over the pad', when: (v) => v['padLaw'] === 'uniform' },
+    { result: `${side}ClampForce`, expression: `max(0, ${side}Pressure - pushOutPressure) * ${side}ClampArea * caliperEfficiency`, words: 'Pressure beyond what only moves the pistons, times area, less what the caliper eats.', source: 'derived: pressure times area' },
+    { result: `${side}BrakeTorque`, expression: `2 * ${side}PadFriction * ${side}ClampForce * ${side}EffectiveRadius`, words: 'Two faces rub, each with friction times clamp, at the effective radius.', source: 'derived: friction on both faces of the rotor' },
+    { result: `${side}BrakeGain`, expression: `4 * ${side}PadFriction * ${side}ClampArea * caliperEfficiency * ${side}EffectiveRadius / loadedRadius`, words: 'Force at the road for each unit of pressure: two faces, two wheels, and the tire as the other lever arm.', source: 'derived: torque over tire radius' },
+  ];
+}
+
+const pistonWords = (v: ValuesOf<Inputs>, side: Side, say: Say): string => `${v[`${side}Pistons`]} × ${say(v[`${side}PistonDiameter`], 'length')}, ${v[`${side}CaliperType`] === 'opposed' ? 'both sides' : 'floating'}`;
+const disc = (v: ValuesOf<Inputs | 'frontEffectiveRadius' | 'rearEffectiveRadius'>, side: Side, say: Say) => ({
+  outer: v[`${side}TrackOuter`], inner: v[`${side}TrackInner`], effective: v[`${side}EffectiveRadius`], pistonDiameter: v[`${side}PistonDiameter`], pistons: v[`${side}Pistons`],
+  labels: { track: `${say(v[`${side}TrackInner`], 'length')} to ${say(v[`${side}TrackOuter`], 'length')}`, effective: say(v[`${side}EffectiveRadius`], 'length'), pistons: pistonWords(v, side, say) },
+});
+
+export default defineCalculator({
+  id: 'disc-torque',
+  version: 1,
+  title: 'Disc brake torque',
+  purpose: 'What calipers, pads and rotors of both axles make of line pressure, at the wheel and at the road.',
+  inputs: [
+    { title: 'Front brakes', of: ['frontPistonDiameter', 'frontPistons', 'frontCaliperType', 'frontPadFriction', 'frontTrackOuter', 'frontTrackInner'] },
+    { title: 'Rear brakes', of: ['rearPistonDiameter', 'rearPistons', 'rearCaliperType', 'rearPadFriction', 'rearTrackOuter', 'rearTrackInner'] },
+    { title: 'Both axles', of: ['padLaw', 'caliperEfficiency', 'pushOutPressure', 'loadedRadius'] },
+    { title: 'Pressure', of: ['frontPressure', 'rearPressure'] },
+  ],
+  feeds: [linePressure],
+  outputs: ['frontBrakeGain', 'rearBrakeGain', 'frontEffectiveRadius', 'rearEffectiveRadius', 'frontClampArea', 'rearClampArea', 'frontClampForce', 'rearClampForce', 'frontBrakeTorque', 'rearBrakeTorque'],
+  compute: (v) => {
+    const refused = refusal(v);
+    if (refused) return refused;
+    const [f, r] = [axle(v, 'front'), axle(v, 'rear')];
+    if (isImpossible(f) || isImpossible(r)) return { refused: () => 'These pad tracks are not possible.' };
+    return {
+      frontBrakeGain: f.gain, rearBrakeGain: r.gain, frontEffectiveRadius: f.effectiveRadius, rearEffectiveRadius: r.effectiveRadius, frontClampArea: f.clampArea, rearClampArea: r.clampArea,
+      frontClampForce: f.clampForce, rearClampForce: r.clampForce, frontBrakeTorque: f.torquePerWheel, rearBrakeTorque: r.torquePerWheel,
+    };
+  },
+  summary: (v, say) => `The front axle brakes with ${say(v.frontBrakeGain, 'brakeGain')}, the rear with ${say(v.rearBrakeGain, 'brakeGain')}. At ${say(v.frontPressure, 'pressure')} and ${say(v.rearPressure, 'pressure')} that is ${say(v.frontBrakeTorque, 'torque')} on each front wheel and ${say(v.rearBrakeTorque, 'torque')} on each rear wheel.`,
+  equations: [...equations('front'), ...equations('rear')],
+  cautions: [
+    {
+      id: 'no-parking-brake', level: 'warning',
+      words: 'A rear disc swap often leaves no parking brake. Trapped line pressure is not one: it leaks down as it cools, and the truck rolls.',
+      todo: 'Choose calipers with a parking lever or rotors with a shoe inside before you buy, and hold the truck on your steepest hill both ways.',
+    },
+    {
+      id: 'friction-is-a-range', level: 'warning',
+      words: 'Pad friction is no fixed number. Cold and hot differ by 20 to 40 percent (common practice, no source), and a new pad before bedding can have less than either.',
+      todo: 'Run these numbers at 0.30, 0.38 and 0.45. Check the foot force at the low one and the lock order with the front low and the rear high.',
+    },
+    {
+      id: 'friction-hopeful', level: 'warning', when: (v) => Math.max(v.frontPadFriction, v.rearPadFriction) > 0.45,
+      words: (v, say) => `${say(Math.max(v.frontPadFriction, v.rearPadFriction), 'friction')} is more than street pads hold through heat. When they lose it, the foot has to find what is missing.`,
+      todo: 'Size the masters with 0.30 to 0.38 and take anything above as luck.',
+      fires: { frontPadFriction: 0.5 }, silent: {},
+    },
+    {
+      id: 'pads-differ', level: 'warning', when: (v) => v.rearPadFriction - v.frontPadFriction > 0.03,
+      words: (v, say) => `The rear pads grip ${say(v.rearPadFriction - v.frontPadFriction, 'friction')} more than the front ones. That moves braking to the rear, where an empty pickup has no load.`,
+      todo: 'Use the same compound on both axles, or the grippier one in front.',
+      fires: { rearPadFriction: 0.45 }, silent: {},
+    },
+    {
+      id: 'rear-as-strong', level: 'warning', when: (v) => v.rearBrakeGain > 0.8 * v.frontBrakeGain,
+      words: (v, say) => `At equal pressure the rear axle brakes with ${say(v.rearBrakeGain / v.frontBrakeGain, 'share')} of the front’s force. An empty pickup in a hard stop wants about a third at the road, and rear wheels that lock first turn it around.`,
+      todo: 'Smaller rear pistons or a larger rear master. A balance bar alone cannot hide this.',
+      fires: { rearPistonDiameter: 54 * mm }, silent: {},
+    },
+    {
+      id: 'opposed-count', level: 'notice', when: (v) => v.frontCaliperType === 'opposed' || v.rearCaliperType === 'opposed',
+      words: (v) => `An opposed caliper clamps with the pistons of one side: here ${v.frontCaliperType === 'opposed' ? `${v.frontPistons} of ${2 * v.frontPistons} in front` : ''}${v.frontCaliperType === 'opposed' && v.rearCaliperType === 'opposed' ? ' and ' : ''}${v.rearCaliperType === 'opposed' ? `${v.rearPistons} of ${2 * v.rearPistons} in the rear` : ''}. Counting both sides doubles the brake on paper only.`,
+      todo: 'Enter one side. For fluid, all of them count.',
+      fires: { frontCaliperType: 'opposed' }, silent: {},
+    },
+    {
+      id: 'no-bite', level: 'caution', when: (v) => Math.min(v.frontPressure, v.rearPressure) <= v.pushOutPressure,
+      words: (v, say) => `At ${say(Math.min(v.frontPressure, v.rearPressure), 'pressure')} an axle only moves its pistons: nothing clamps below ${say(v.pushOutPressure, 'pressure')}.`,
+      todo: 'Type the pressure of a real stop, or look for a stuck slide if the threshold itself is high.',
+      fires: { rearPressure: 2 * psi }, silent: {},
+    },
+  ],
+  picture: {
+    title: 'Rotors from the side, to one scale: pad, pistons of one side, effective radius',
+    describe: (v, say) => (['front', 'rear'] as const).map((side) => `${side === 'front' ? 'Front' : 'Rear'}: the pad’s track runs from ${say(v[`${side}TrackInner`], 'length')} to ${say(v[`${side}TrackOuter`], 'length')} from the axle, its friction acts at ${say(v[`${side}EffectiveRadius`], 'length')}; pistons ${pistonWords(v, side, say)}.`).join(' '),
+    scene: (v, _at, say) => discScene({ front: disc(v, 'front', say), rear: disc(v, 'rear', say) }),
+  },
+  charts: [{
+    title: 'Brake force at the road against line pressure',
+    x: { label: 'line pressure', dimension: 'pressure' },
+    y: { label: 'axle brake force', dimension: 'force' },
+    series: (v) => {
+      const last = Math.max(1200 * psi, 1.15 * v.frontPressure, 1.15 * v.rearPressure);
+      const line = (side: Side) => [0, Math.min(v.pushOutPressure, last), last].map((p) => [p, force(v, side, p)] as const);
+      return [{ label: 'front', tone: 'front', points: line('front') }, { label: 'rear', tone: 'rear', points: line('rear') }];
+    },
+    marks: (v) => [{ at: [v.frontPressure, force(v, 'front', v.frontPressure)], label: 'you, front', tone: 'front' }, { at: [v.rearPressure, force(v, 'rear', v.rearPressure)], label: 'you, rear', tone: 'rear' }],
+    describe: (v, say) => `Both rise in a straight line from ${say(v.pushOutPressure, 'pressure')}. At your pressures the front axle brakes with ${say(force(v, 'front', v.frontPressure), 'force')}, the rear with ${say(force(v, 'rear', v.rearPressure), 'force')}.`,
+  }],
+  tables: [{
+    caption: 'The same brakes with other pads',
+    head: ['Pad friction', 'Front', 'Rear'],
+    rows: (v) => [0.3, 0.34, 0.38, 0.42, 0.45].map((mu) => [
+      { value: mu, dimension: 'friction' }, { value: (v.frontBrakeGain * mu) / v.frontPadFriction, dimension: 'brakeGain' }, { value: (v.rearBrakeGain * mu) / v.rearPadFriction, dimension: 'brakeGain' },
+    ]),
+  }],
+  paper: {
+    assumptions: ['One caliper per wheel, one piston size per axle.', 'Both rubbing faces have the same friction, at any pressure and speed.', 'The track is what the pad sweeps, not the rotor.', 'Front and rear tires stand equally high.'],
+    leftOut: ['Fade, taper, knock-back and the warm-up of cold pads.', 'A rear valve: the pressure here is the one that reaches the caliper.', 'The inertia of the wheels and the drag of the driveline.'],
+    sources: [
+      { of: 'effective radius, worn in', kind: 'published', id: 'shigley', note: 'uniform wear, chapter 16' },
+      { of: 'effective radius, uniform pressure', kind: 'published', id: 'bhandari' },
+      { of: 'clamp from the pistons of one side', kind: 'derived', note: 'free body of floating and of opposed caliper' },
+      { of: 'pad friction 0.30 hot, 0.38 nominal; caliper efficiency; push-out', kind: 'common practice' },
+    ],
+    examples: [
+      {
+        source: 'Reference truck worked by hand: 54.0 mm at 108 mm and 38.1 mm at 112 mm, friction 0.38, tire 300 mm',
+        inputs: { frontPistonDiameter: 54 * mm, frontPistons: 1, rearPistonDiameter: 38.1 * mm, rearPistons: 1, frontPadFriction: 0.38, rearPadFriction: 0.38, frontTrackOuter: 130 * mm, frontTrackInner: 86 * mm, rearTrackOuter: 133 * mm, rearTrackInner: 91 * mm, padLaw: 'worn', caliperEfficiency: 0.98, loadedRadius: 0.3 },
+        results: { frontBrakeGain: { value: 122.8 / bar, within: 0.0005 }, rearBrakeGain: { value: 63.4 / bar, within: 0.0005 }, frontEffectiveRadius: { value: 0.108, within: 1e-9 } },
+      },
+      {
+        source: 'Shigley, example 16-3 (from memory): 13,000 lbf·in on two pads, one 1.5 in cylinder at 2,121 psi',
+        inputs: { frontPistonDiameter: 1.5 * inch, frontPistons: 1, frontPadFriction: 0.37, frontTrackOuter: 5.5 * inch, frontTrackInner: 3.875 * inch, padLaw: 'worn', caliperEfficiency: 1, pushOutPressure: 0, frontPressure: 2121 * psi },
+        results: { frontClampForce: { value: 3748 * lbf, within: 0.001 }, frontBrakeTorque: { value: 13000 * lbf * inch, within: 0.001 } },
+      },
+      {
+        source: 'Bhandari, example 12.12 (worked-solution companion): 150 and 100 mm, uniform pressure',
+        inputs: { frontTrackOuter: 150 * mm, frontTrackInner: 100 * mm, padLaw: 'uniform' },
+        results: { frontEffectiveRadius: { value: 126.667 * mm, within: 1e-5 } },
+      },
+    ],
+    related: ['manual-or-boosted', 'bias', 'line-pressure', 'braking-rate'],
+  },
+});
