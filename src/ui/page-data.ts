@@ -1,5 +1,5 @@
 import type { PageData } from '../build/page-data.ts';
-import type { AnyCalculator } from '../calculators/record.ts';
+import type { AnyCalculator, Feed } from '../calculators/record.ts';
 import { demo } from './page-demo.ts';
 import { vocabulary } from './page-vocabulary.ts';
 
@@ -19,9 +19,12 @@ export async function complete(coming: Promise<AnyCalculator>, id: string): Prom
   return record;
 }
 
-function fill(record: AnyCalculator, data: PageData): void {
-  if (record.title === undefined) join(record as unknown as Tree, data.records[record.id] as Tree);
-  for (const feed of record.feeds ?? []) fill(feed as AnyCalculator, data);
+const filled = new WeakSet<Feed>();
+
+function fill(record: Feed, data: PageData): void {
+  if (!filled.has(record)) join(record as unknown as Tree, data.records[record.id] as Tree);
+  filled.add(record);
+  for (const feed of record.feeds ?? []) fill(feed, data);
 }
 
 type Tree = { [key: string]: unknown };

@@ -7,7 +7,7 @@ export function TableView({ table, values, say }: { table: Table<never>; values:
     <div class="scroll" tabIndex={0} role="group" aria-label={table.caption}>
       <table>
         <caption>{table.caption}</caption>
-        <thead><tr>{table.head.map((cell) => <th scope="col">{cell}</th>)}</tr></thead>
+        <thead><tr>{table.head.map((cell) => (cell === '' ? <td /> : <th scope="col">{cell}</th>))}</tr></thead>
         <tbody>
           {table.rows(values as never, say).map((row) => (
             <tr>{row.map((cell, k) => {

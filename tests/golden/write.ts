@@ -4,7 +4,7 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { readRecord } from '../../src/build/fields.ts';
-import { linkQuery } from '../../src/build/links.ts';
+import { linkQuery, readLink } from '../../src/build/links.ts';
 import { calculators } from '../../src/calculators/index.ts';
 
 const place = new URL('links.json', import.meta.url);
@@ -19,7 +19,8 @@ for (const record of calculators) {
   if (reading.state !== 'ok') throw new Error(`${record.id}: expected a result, found: ${reading.reason}`);
   const query = linkQuery(record, reading.fields);
   if (standing.some((entry) => entry.calculator === record.id && entry.query.startsWith(`?v=${record.version}&`))) continue;
-  const again = readRecord(record, (key) => reading.fields.filter((f) => f.key === key).map((f) => ({ text: f.text, unit: f.unit, system: 'us' as const }))[0], 'us');
+  const link = readLink(record, query);
+  const again = readRecord(record, (key) => link?.values.get(key), 'us');
   if (again.state !== 'ok') throw new Error(`${record.id}: expected a result from its own link, found: ${again.reason}`);
   const results = Object.fromEntries((record.outputs as readonly string[]).flatMap((key) => (typeof again.values[key] === 'number' ? [[key, again.values[key] as number]] : [])));
   standing.push({ calculator: record.id, query, results });

@@ -27,7 +27,7 @@ export function solveBar(v: ValuesOf<Bar | Foot>) {
   const moved = strokes(v);
   const bar = balanceBar({
     barSpacing: v.barSpacing, barOffset: v.barOffset, ...moved, pinOffset: v.barPinOffset, bearingRadius: v.barBearingRadius, bearingFriction: v.barFriction,
-    stopAngle: v.barStopAngle, threadPitch: v.threadPitch, rodLength: v.rodLength, masterSpacing: v.masterSpacing,
+    stopAngle: v.barStopAngle, threadPitch: v.threadPitch, rodLength: v.rodLength, masterSpacing: v.masterSpacing, clevisesStay: true,
   });
   return isImpossible(bar) ? bar : { ...bar, ...moved };
 }

@@ -1,6 +1,6 @@
 import { adhesion, minimumAdhesionLine } from '../../engine/adhesion.ts';
 import { isImpossible } from '../../engine/outcome.ts';
-import brakingRate from './braking-rate.ts';
+import { brakingFeed } from '../helpers/braking-rate.ts';
 import { defineCalculator } from '../record.ts';
 import type { ValuesOf } from '../record.ts';
 import type { At } from '../show.ts';
@@ -40,7 +40,7 @@ export default defineCalculator({
     { title: 'Split and stop', of: ['rearBrakeFraction', 'brakingRate'] },
     { title: 'Truck', of: ['frontAxleLoad', 'rearAxleLoad', 'wheelbase', 'cgHeight'] },
   ],
-  feeds: [brakingRate],
+  feeds: [brakingFeed],
   outputs: ['neededGrip', 'frontAdhesion', 'rearAdhesion', 'brakingEfficiency', 'rearLoadFraction', 'heightRatio'],
   compute: (v) => {
     const a = used(v);

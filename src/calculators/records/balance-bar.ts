@@ -68,7 +68,7 @@ export default defineCalculator({
     }),
   }],
   paper: {
-    assumptions: ['The bar is rigid and square at rest.', 'The rods stay parallel as seen from the side.', 'Each circuit swallows a fixed volume before pressure builds, then a volume in proportion to pressure.', 'Strokes are found with the share the bar has when square.'],
+    assumptions: ['The bar is rigid and square at rest.', 'The rods stay parallel as seen from the side.', 'Turning the adjuster slides the pivot in its tube while the clevises stay in line with their bores. If yours carries the clevises along, the rods splay by as much again.', 'Each circuit swallows a fixed volume before pressure builds, then a volume in proportion to pressure.', 'Strokes are found with the share the bar has when square.'],
     leftOut: ['Bending of the bar and play in the clevises.', 'A bar that rubs the ends of its tube: nothing on this page holds for it.', 'The return springs of the masters, a few pounds.'],
     sources: [
       { of: 'share, tilt and friction band', kind: 'derived', note: 'no published worked example was found' },

@@ -1,7 +1,6 @@
 import { bar, deg, inch, lb, lbf, mm, psi } from '../../units/si.ts';
-import balanceBar from './balance-bar.ts';
-import discTorque from './disc-torque.ts';
-import { at, chain, chartEnd, chartFeet, ends, hardEnd, pedalOf, refusal, shortOf, sliding, travelParts } from '../helpers/foot-to-road.ts';
+import { brakingFeed } from '../helpers/braking-rate.ts';
+import { at, chain, chartEnd, chartFeet, ends, hardEnd, pedalOf, shortOf, sliding, travelParts } from '../helpers/foot-to-road.ts';
 import type { FootToRoad } from '../helpers/foot-to-road.ts';
 import { footToRoadEquations } from '../helpers/foot-to-road-equations.ts';
 import { firstOf, footForTarget, hardEnds, inWords, legLimit, padKeep, strokePlan, targetRate } from '../helpers/run-out.ts';
@@ -20,33 +19,9 @@ function upToRing(v: FootToRoad, label: string): string {
 }
 
 export default defineCalculator({
-  id: 'braking-rate',
+  ...brakingFeed,
   version: 1,
-  title: 'Braking rate, from foot to road',
   purpose: 'What a foot makes of braking, and what it uses of stroke and pad travel: is this pedal short of force or of volume?',
-  inputs: [
-    { title: 'Foot and pedal', of: ['controlForce', 'pedalRatio', 'linkageEfficiency', 'pushrodFreePlay', 'floorTravel'] },
-    { title: 'Bar and masters', of: ['frontShare', 'barSpacing', 'barStopAngle', 'frontMasterBore', 'rearMasterBore', 'frontMasterStroke', 'rearMasterStroke', 'portStroke', 'masterSpring'] },
-    { title: 'Fluid and valve', of: ['frontTakeUp', 'rearTakeUp', 'frontCompliance', 'rearCompliance', 'rearValve', 'kneePressure', 'valveSlope'] },
-    { title: 'Brakes', of: ['frontBrakeGain', 'rearBrakeGain', 'pushOutPressure'] },
-    { title: 'Truck and road', of: ['frontAxleLoad', 'rearAxleLoad', 'wheelbase', 'cgHeight', 'grip'] },
-  ],
-  feeds: [balanceBar, discTorque],
-  outputs: [
-    'brakingRateReached', 'padTravelNormal', 'padReserve', 'padTravelUsed', 'frontStrokeUsed', 'rearStrokeUsed', 'frontBrakeForce', 'rearBrakeForce', 'rearBrakeFraction', 'frontPressure', 'rearPressure', 'rearPressureAfterValve',
-    'frontStroke', 'rearStroke', 'barTilt', 'tiltOfStop', 'rodForce', 'frontMasterArea', 'rearMasterArea',
-  ],
-  compute: (v) => {
-    const s = chain(v, v.controlForce);
-    const refused = refusal(v, s);
-    if (refused) return refused;
-    const tilt = Math.asin((s.frontStroke - s.rearStroke) / v.barSpacing);
-    return {
-      brakingRateReached: s.rate, padTravelNormal: s.padTravel, padReserve: v.floorTravel - s.padTravel, padTravelUsed: s.padTravel / v.floorTravel, frontStrokeUsed: s.frontStroke / v.frontMasterStroke, rearStrokeUsed: s.rearStroke / v.rearMasterStroke,
-      frontBrakeForce: s.frontForce, rearBrakeForce: s.rearForce, rearBrakeFraction: s.rearFraction as number, frontPressure: s.frontPressure, rearPressure: s.rearPressure, rearPressureAfterValve: s.rearOutlet,
-      frontStroke: s.frontStroke, rearStroke: s.rearStroke, barTilt: tilt, tiltOfStop: Math.abs(tilt) / v.barStopAngle, rodForce: s.rodForce, frontMasterArea: s.frontArea, rearMasterArea: s.rearArea,
-    };
-  },
   summary: (v, say) => `${say(v.controlForce, 'force')} on the pad asks the brakes for ${say(v.brakingRateReached, 'brakingRate')} and uses ${say(v.frontStrokeUsed, 'share')} of the front master’s stroke, ${say(v.rearStrokeUsed, 'share')} of the rear’s and ${say(v.padTravelUsed, 'share')} of the pad’s way to the carpet. ${shortOf(v, say)}`,
   equations: footToRoadEquations,
   cautions: [

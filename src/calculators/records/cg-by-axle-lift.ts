@@ -161,7 +161,7 @@ export default defineCalculator({
     assumptions: ['Suspension locked solid, wheels free to roll, front tires on the scales.', 'All tires have the same loaded radius. Where they differ, put in the mean weighted by load: the front’s radius counts with the front share of the load.', 'Each lift is the rise of the rear axle’s center above where it stands level.'],
     leftOut: [
       'Errors of the lifts. A tape good to 1/8 in (3 mm) moves a gain by 0.3 lb (0.15 kg) on the demo truck, well under the scale error.', 'Front tires squashed more than rear ones, and fuel that runs forward.',
-      'A rear scale. Lifting the front as well, as the standard asks, checks the whole of it.', 'The line “How sure” takes each scale reading to be off by 0.4 % of itself, on its own. The spread in the results uses the scale error you typed.',
+      'A rear scale. Lifting the front as well, as the standard asks, checks the whole of it.',
     ],
     sources: [
       { of: 'three or more lifts, load plotted against the tangent', kind: 'published', id: 'iso-10392', note: 'clauses 6.2.2 to 6.2.6' },

@@ -1,7 +1,7 @@
 import { circleArea } from '../../engine/circle.ts';
 import { pressureForStroke } from '../../engine/fluid.ts';
 import { isImpossible } from '../../engine/outcome.ts';
-import discTorque from './disc-torque.ts';
+import { discFeed } from '../helpers/disc-torque.ts';
 import { defineCalculator } from '../record.ts';
 import type { Refusal, Say, ValuesOf } from '../record.ts';
 import { failureCautions, failureExamples } from '../helpers/failed-cautions.ts';
@@ -51,7 +51,7 @@ export default defineCalculator({
     { title: 'Fluid', of: ['frontTakeUp', 'rearTakeUp', 'frontCompliance', 'rearCompliance'] },
     { title: 'Brakes and truck, empty', of: ['frontBrakeGain', 'rearBrakeGain', 'frontAxleLoad', 'rearAxleLoad', 'wheelbase', 'cgHeight', 'grip'] },
   ],
-  feeds: [discTorque],
+  feeds: [discFeed],
   outputs: [
     'rateFrontDead', 'rateRearDead', 'travelFrontDead', 'travelRearDead', 'floorMarginFrontDead', 'floorMarginRearDead', 'pressureFrontDead', 'pressureRearDead',
     'slipLimitFrontDead', 'slipLimitRearDead', 'flatFromFrontDead', 'flatToFrontDead', 'flatFromRearDead', 'flatToRearDead', 'ceilingFrontDead', 'ceilingRearDead',

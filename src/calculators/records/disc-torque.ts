@@ -1,38 +1,9 @@
-import { discAxle } from '../../engine/disc.ts';
-import { isImpossible } from '../../engine/outcome.ts';
 import { bar, inch, lbf, mm, psi } from '../../units/si.ts';
+import { axleForce, discFeed } from '../helpers/disc-torque.ts';
+import type { DiscInputs, Side } from '../helpers/disc-torque.ts';
 import { defineCalculator } from '../record.ts';
-import type { Equation, Refusal, Say, ValuesOf } from '../record.ts';
+import type { Equation, Say, ValuesOf } from '../record.ts';
 import { discScene } from '../scenes/disc.ts';
-import linePressure from './line-pressure.ts';
-
-type Front = 'frontPistonDiameter' | 'frontPistons' | 'frontCaliperType' | 'frontPadFriction' | 'frontTrackOuter' | 'frontTrackInner' | 'frontPressure';
-type Rear = 'rearPistonDiameter' | 'rearPistons' | 'rearCaliperType' | 'rearPadFriction' | 'rearTrackOuter' | 'rearTrackInner' | 'rearPressure';
-type Inputs = Front | Rear | 'padLaw' | 'caliperEfficiency' | 'pushOutPressure' | 'loadedRadius';
-type Side = 'front' | 'rear';
-
-function axle(v: ValuesOf<Inputs>, side: Side) {
-  return discAxle({
-    pistonDiameter: v[`${side}PistonDiameter`], pistonsPerSide: v[`${side}Pistons`], type: v[`${side}CaliperType`], friction: v[`${side}PadFriction`], outer: v[`${side}TrackOuter`], inner: v[`${side}TrackInner`],
-    law: v.padLaw === 'worn' ? 'worn-in' : 'uniform-pressure', efficiency: v.caliperEfficiency, loadedRadius: v.loadedRadius, pushOut: v.pushOutPressure, pressure: v[`${side}Pressure`],
-  });
-}
-
-/** The axle's brake force at a pressure, both wheels. */
-function force(v: ValuesOf<Inputs>, side: Side, pressure: number): number {
-  const r = axle({ ...v, [`${side}Pressure`]: pressure }, side);
-  return isImpossible(r) ? NaN : r.axleForce;
-}
-
-function refusal(v: ValuesOf<Inputs>): Refusal | undefined {
-  for (const side of ['front', 'rear'] as const) {
-    const [outer, inner] = [v[`${side}TrackOuter`], v[`${side}TrackInner`]];
-    if (inner === outer) return { refused: (say) => `The ${side} pad’s track has both edges at ${say(inner, 'length')}: no pad is left between them.` };
-    if (inner > outer) return { refused: (say) => `The ${side} pad’s track has its inner edge ${say(inner - outer, 'length')} outside its outer edge. Swap the two radii.` };
-    if (outer >= v.loadedRadius) return { refused: (say) => `The ${side} pad’s track reaches ${say(outer - v.loadedRadius, 'length')} into the road. A radius is half of a diameter: check it.` };
-  }
-  return undefined;
-}
 
 function equations(side: Side): Equation[] {
   return [
@@ -45,35 +16,16 @@ function equations(side: Side): Equation[] {
   ];
 }
 
-const pistonWords = (v: ValuesOf<Inputs>, side: Side, say: Say): string => `${v[`${side}Pistons`]} × ${say(v[`${side}PistonDiameter`], 'length')}, ${v[`${side}CaliperType`] === 'opposed' ? 'both sides' : 'floating'}`;
-const disc = (v: ValuesOf<Inputs | 'frontEffectiveRadius' | 'rearEffectiveRadius'>, side: Side, say: Say) => ({
+const pistonWords = (v: ValuesOf<DiscInputs>, side: Side, say: Say): string => `${v[`${side}Pistons`]} × ${say(v[`${side}PistonDiameter`], 'length')}, ${v[`${side}CaliperType`] === 'opposed' ? 'both sides' : 'floating'}`;
+const disc = (v: ValuesOf<DiscInputs | 'frontEffectiveRadius' | 'rearEffectiveRadius'>, side: Side, say: Say) => ({
   outer: v[`${side}TrackOuter`], inner: v[`${side}TrackInner`], effective: v[`${side}EffectiveRadius`], pistonDiameter: v[`${side}PistonDiameter`], pistons: v[`${side}Pistons`],
   labels: { track: `${say(v[`${side}TrackInner`], 'length')} to ${say(v[`${side}TrackOuter`], 'length')}`, effective: say(v[`${side}EffectiveRadius`], 'length'), pistons: pistonWords(v, side, say) },
 });
 
 export default defineCalculator({
-  id: 'disc-torque',
+  ...discFeed,
   version: 1,
-  title: 'Disc brake torque',
   purpose: 'What calipers, pads and rotors of both axles make of line pressure, at the wheel and at the road.',
-  inputs: [
-    { title: 'Front brakes', of: ['frontPistonDiameter', 'frontPistons', 'frontCaliperType', 'frontPadFriction', 'frontTrackOuter', 'frontTrackInner'] },
-    { title: 'Rear brakes', of: ['rearPistonDiameter', 'rearPistons', 'rearCaliperType', 'rearPadFriction', 'rearTrackOuter', 'rearTrackInner'] },
-    { title: 'Both axles', of: ['padLaw', 'caliperEfficiency', 'pushOutPressure', 'loadedRadius'] },
-    { title: 'Pressure', of: ['frontPressure', 'rearPressure'] },
-  ],
-  feeds: [linePressure],
-  outputs: ['frontBrakeGain', 'rearBrakeGain', 'frontEffectiveRadius', 'rearEffectiveRadius', 'frontClampArea', 'rearClampArea', 'frontClampForce', 'rearClampForce', 'frontBrakeTorque', 'rearBrakeTorque'],
-  compute: (v) => {
-    const refused = refusal(v);
-    if (refused) return refused;
-    const [f, r] = [axle(v, 'front'), axle(v, 'rear')];
-    if (isImpossible(f) || isImpossible(r)) return { refused: () => 'These pad tracks are not possible.' };
-    return {
-      frontBrakeGain: f.gain, rearBrakeGain: r.gain, frontEffectiveRadius: f.effectiveRadius, rearEffectiveRadius: r.effectiveRadius, frontClampArea: f.clampArea, rearClampArea: r.clampArea,
-      frontClampForce: f.clampForce, rearClampForce: r.clampForce, frontBrakeTorque: f.torquePerWheel, rearBrakeTorque: r.torquePerWheel,
-    };
-  },
   summary: (v, say) => `The front axle brakes with ${say(v.frontBrakeGain, 'brakeGain')}, the rear with ${say(v.rearBrakeGain, 'brakeGain')}. At ${say(v.frontPressure, 'pressure')} and ${say(v.rearPressure, 'pressure')} that is ${say(v.frontBrakeTorque, 'torque')} on each front wheel and ${say(v.rearBrakeTorque, 'torque')} on each rear wheel.`,
   equations: [...equations('front'), ...equations('rear')],
   cautions: [
@@ -129,11 +81,11 @@ export default defineCalculator({
     y: { label: 'axle brake force', dimension: 'force' },
     series: (v) => {
       const last = Math.max(1200 * psi, 1.15 * v.frontPressure, 1.15 * v.rearPressure);
-      const line = (side: Side) => [0, Math.min(v.pushOutPressure, last), last].map((p) => [p, force(v, side, p)] as const);
+      const line = (side: Side) => [0, Math.min(v.pushOutPressure, last), last].map((p) => [p, axleForce(v, side, p)] as const);
       return [{ label: 'front', tone: 'front', points: line('front') }, { label: 'rear', tone: 'rear', points: line('rear') }];
     },
-    marks: (v) => [{ at: [v.frontPressure, force(v, 'front', v.frontPressure)], label: 'you, front', tone: 'front' }, { at: [v.rearPressure, force(v, 'rear', v.rearPressure)], label: 'you, rear', tone: 'rear' }],
-    describe: (v, say) => `Both rise in a straight line from ${say(v.pushOutPressure, 'pressure')}. At your pressures the front axle brakes with ${say(force(v, 'front', v.frontPressure), 'force')}, the rear with ${say(force(v, 'rear', v.rearPressure), 'force')}.`,
+    marks: (v) => [{ at: [v.frontPressure, axleForce(v, 'front', v.frontPressure)], label: 'you, front', tone: 'front' }, { at: [v.rearPressure, axleForce(v, 'rear', v.rearPressure)], label: 'you, rear', tone: 'rear' }],
+    describe: (v, say) => `Both rise in a straight line from ${say(v.pushOutPressure, 'pressure')}. At your pressures the front axle brakes with ${say(axleForce(v, 'front', v.frontPressure), 'force')}, the rear with ${say(axleForce(v, 'rear', v.rearPressure), 'force')}.`,
   }],
   tables: [{
     caption: 'The same brakes with other pads',

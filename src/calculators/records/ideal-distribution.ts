@@ -4,8 +4,8 @@ import { idealAt, idealCharts, ladenTruck, meets, truckOf } from '../helpers/ide
 import type { IdealInputs } from '../helpers/ideal.ts';
 import { defineCalculator } from '../record.ts';
 import type { ValuesOf } from '../record.ts';
-import brakingRate from './braking-rate.ts';
-import discTorque from './disc-torque.ts';
+import { brakingFeed } from '../helpers/braking-rate.ts';
+import { discFeed } from '../helpers/disc-torque.ts';
 
 type V = ValuesOf<IdealInputs>;
 
@@ -24,7 +24,7 @@ export default defineCalculator({
     { title: 'Brakes fitted', of: ['rearBrakeFraction', 'frontBrakeGain', 'rearBrakeGain', 'pushOutPressure'] },
     { title: 'Load in the bed, for comparison', of: ['payload', 'payloadAhead', 'payloadHeight'] },
   ],
-  feeds: [brakingRate, discTorque],
+  feeds: [brakingFeed, discFeed],
   outputs: [
     'idealRearShare', 'rearShareToSpare', 'fixedShareCriticalRate', 'idealFrontForce', 'idealRearForce', 'idealFrontPressure', 'idealRearPressure', 'peakRearRate',
     'mass', 'rearLoadFraction', 'heightRatio', 'ladenIdealRearShare', 'ladenFixedShareCriticalRate', 'ladenMass', 'ladenRearLoadFraction', 'ladenHeightRatio',

@@ -1,35 +1,13 @@
-import { linePressure } from '../../engine/pressure.ts';
 import { bar, lbf } from '../../units/si.ts';
-import { barFeed } from '../helpers/balance-bar.ts';
+import { linePressures, pressureFeed } from '../helpers/line-pressure.ts';
 import { defineCalculator } from '../record.ts';
-import type { ValuesOf } from '../record.ts';
-
-type Inputs = 'controlForce' | 'pedalRatio' | 'linkageEfficiency' | 'frontShare' | 'frontMasterBore' | 'rearMasterBore' | 'masterSpring';
 
 const feet = [25, 50, 75, 100].map((pounds) => pounds * lbf);
 
-function pressures(v: ValuesOf<Inputs>) {
-  return linePressure({
-    controlForce: v.controlForce, pedalRatio: v.pedalRatio, efficiency: v.linkageEfficiency, frontShare: v.frontShare,
-    frontBore: v.frontMasterBore, rearBore: v.rearMasterBore, springForce: v.masterSpring,
-  });
-}
-
 export default defineCalculator({
-  id: 'line-pressure',
+  ...pressureFeed,
   version: 1,
-  title: 'Line pressure',
   purpose: 'What a foot on the pad makes of pressure in the front and the rear line.',
-  inputs: [
-    { title: 'Foot and pedal', of: ['controlForce', 'pedalRatio', 'linkageEfficiency'] },
-    { title: 'Bar and masters', of: ['frontShare', 'frontMasterBore', 'rearMasterBore', 'masterSpring'] },
-  ],
-  feeds: [barFeed],
-  outputs: ['frontPressure', 'rearPressure', 'rodForce', 'frontMasterArea', 'rearMasterArea'],
-  compute: (v) => {
-    const r = pressures(v);
-    return { frontPressure: r.frontPressure, rearPressure: r.rearPressure, rodForce: r.rodForce, frontMasterArea: r.frontArea, rearMasterArea: r.rearArea };
-  },
   summary: (v, say) => `A foot of ${say(v.controlForce, 'force')} makes ${say(v.frontPressure, 'pressure')} in the front line and ${say(v.rearPressure, 'pressure')} in the rear line.`,
   equations: [
     { result: 'rodForce', expression: 'controlForce * pedalRatio * linkageEfficiency', words: 'The push on the bar is the foot times the lever, less what the linkage eats.', source: 'derived: moment balance about the pedal pivot' },
@@ -66,8 +44,8 @@ export default defineCalculator({
     series: (v) => {
       const forces = Array.from({ length: 13 }, (_, k) => k * 10 * lbf);
       return [
-        { label: 'front', tone: 'front', points: forces.map((f) => [f, pressures({ ...v, controlForce: f }).frontPressure] as const) },
-        { label: 'rear', tone: 'rear', points: forces.map((f) => [f, pressures({ ...v, controlForce: f }).rearPressure] as const) },
+        { label: 'front', tone: 'front', points: forces.map((f) => [f, linePressures({ ...v, controlForce: f }).frontPressure] as const) },
+        { label: 'rear', tone: 'rear', points: forces.map((f) => [f, linePressures({ ...v, controlForce: f }).rearPressure] as const) },
       ];
     },
     marks: (v) => [{ at: [v.controlForce, v.frontPressure], label: 'you, front', tone: 'front' }, { at: [v.controlForce, v.rearPressure], label: 'you, rear', tone: 'rear' }],
@@ -77,7 +55,7 @@ export default defineCalculator({
     caption: 'Gauge readings to expect',
     head: ['Foot force', 'Front', 'Rear'],
     rows: (v) => feet.map((controlForce) => {
-      const r = pressures({ ...v, controlForce });
+      const r = linePressures({ ...v, controlForce });
       return [{ value: controlForce, dimension: 'force' }, { value: r.frontPressure, dimension: 'pressure' }, { value: r.rearPressure, dimension: 'pressure' }];
     }),
   }],

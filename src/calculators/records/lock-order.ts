@@ -1,7 +1,7 @@
 import { isImpossible } from '../../engine/outcome.ts';
 import { bar } from '../../units/si.ts';
-import balanceBar from './balance-bar.ts';
-import discTorque from './disc-torque.ts';
+import { barFeed } from '../helpers/balance-bar.ts';
+import { discFeed } from '../helpers/disc-torque.ts';
 import { defineCalculator } from '../record.ts';
 import type { Say, Values, ValuesOf } from '../record.ts';
 import type { Cell, Chart } from '../show.ts';
@@ -71,7 +71,7 @@ export default defineCalculator({
     { title: 'Rear valve', of: ['rearValve', 'kneePressure', 'valveSlope'] },
     { title: 'Pedal', of: ['pedalRatio', 'linkageEfficiency'] },
   ],
-  feeds: [balanceBar, discTorque],
+  feeds: [barFeed, discFeed],
   outputs: [
     'criticalRate', 'frontLockRate', 'rearLockRate', 'lockMargin', 'lockControlForce', 'ladenCriticalRate', 'ladenFrontLockRate', 'ladenRearLockRate', 'rearBrakeFraction',
     'mass', 'rearLoadFraction', 'heightRatio', 'ladenMass', 'ladenRearLoadFraction', 'ladenHeightRatio',

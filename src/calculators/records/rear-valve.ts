@@ -1,9 +1,9 @@
 import { idealCurve } from '../../engine/distribution.ts';
 import { valveOutlet } from '../../engine/valve.ts';
 import { bar, psi } from '../../units/si.ts';
-import balanceBar from './balance-bar.ts';
-import discTorque from './disc-torque.ts';
-import linePressure from './line-pressure.ts';
+import { barFeed } from '../helpers/balance-bar.ts';
+import { discFeed } from '../helpers/disc-torque.ts';
+import { pressureFeed } from '../helpers/line-pressure.ts';
 import { forces, parts, rates, rearShareAt, results, rodForceAt, steps } from '../helpers/rear-valve.ts';
 import { defineCalculator } from '../record.ts';
 
@@ -18,7 +18,7 @@ export default defineCalculator({
     { title: 'Bar, masters and brakes', of: ['frontShare', 'frontMasterBore', 'rearMasterBore', 'frontBrakeGain', 'rearBrakeGain'] },
     { title: 'Truck, empty', of: ['frontAxleLoad', 'rearAxleLoad', 'wheelbase', 'cgHeight'] },
   ],
-  feeds: [linePressure, balanceBar, discTorque],
+  feeds: [pressureFeed, barFeed, discFeed],
   outputs: ['rearPressureAfterValve', 'kneeForMargin', 'marginKept', 'kneeRate', 'openValvePressure', 'rearBrakeFraction', 'rearShareAboveKnee', 'mass', 'rearLoadFraction', 'heightRatio', 'valveNeed'],
   compute: results,
   summary: (v, say) => {

@@ -1,0 +1,56 @@
+import { discAxle } from '../../engine/disc.ts';
+import { isImpossible } from '../../engine/outcome.ts';
+import { defineFeed } from '../record.ts';
+import type { Refusal, ValuesOf } from '../record.ts';
+import { pressureFeed } from './line-pressure.ts';
+
+type Front = 'frontPistonDiameter' | 'frontPistons' | 'frontCaliperType' | 'frontPadFriction' | 'frontTrackOuter' | 'frontTrackInner' | 'frontPressure';
+type Rear = 'rearPistonDiameter' | 'rearPistons' | 'rearCaliperType' | 'rearPadFriction' | 'rearTrackOuter' | 'rearTrackInner' | 'rearPressure';
+export type DiscInputs = Front | Rear | 'padLaw' | 'caliperEfficiency' | 'pushOutPressure' | 'loadedRadius';
+export type Side = 'front' | 'rear';
+
+function axle(v: ValuesOf<DiscInputs>, side: Side) {
+  return discAxle({
+    pistonDiameter: v[`${side}PistonDiameter`], pistonsPerSide: v[`${side}Pistons`], type: v[`${side}CaliperType`], friction: v[`${side}PadFriction`], outer: v[`${side}TrackOuter`], inner: v[`${side}TrackInner`],
+    law: v.padLaw === 'worn' ? 'worn-in' : 'uniform-pressure', efficiency: v.caliperEfficiency, loadedRadius: v.loadedRadius, pushOut: v.pushOutPressure, pressure: v[`${side}Pressure`],
+  });
+}
+
+/** The axle's brake force at a pressure, both wheels. */
+export function axleForce(v: ValuesOf<DiscInputs>, side: Side, pressure: number): number {
+  const r = axle({ ...v, [`${side}Pressure`]: pressure }, side);
+  return isImpossible(r) ? NaN : r.axleForce;
+}
+
+function refusal(v: ValuesOf<DiscInputs>): Refusal | undefined {
+  for (const side of ['front', 'rear'] as const) {
+    const [outer, inner] = [v[`${side}TrackOuter`], v[`${side}TrackInner`]];
+    if (inner === outer) return { refused: (say) => `The ${side} pad’s track has both edges at ${say(inner, 'length')}: no pad is left between them.` };
+    if (inner > outer) return { refused: (say) => `The ${side} pad’s track has its inner edge ${say(inner - outer, 'length')} outside its outer edge. Swap the two radii.` };
+    if (outer >= v.loadedRadius) return { refused: (say) => `The ${side} pad’s track reaches ${say(outer - v.loadedRadius, 'length')} into the road. A radius is half of a diameter: check it.` };
+  }
+  return undefined;
+}
+
+export const discFeed = defineFeed({
+  id: 'disc-torque',
+  title: 'Disc brake torque',
+  inputs: [
+    { title: 'Front brakes', of: ['frontPistonDiameter', 'frontPistons', 'frontCaliperType', 'frontPadFriction', 'frontTrackOuter', 'frontTrackInner'] },
+    { title: 'Rear brakes', of: ['rearPistonDiameter', 'rearPistons', 'rearCaliperType', 'rearPadFriction', 'rearTrackOuter', 'rearTrackInner'] },
+    { title: 'Both axles', of: ['padLaw', 'caliperEfficiency', 'pushOutPressure', 'loadedRadius'] },
+    { title: 'Pressure', of: ['frontPressure', 'rearPressure'] },
+  ],
+  feeds: [pressureFeed],
+  outputs: ['frontBrakeGain', 'rearBrakeGain', 'frontEffectiveRadius', 'rearEffectiveRadius', 'frontClampArea', 'rearClampArea', 'frontClampForce', 'rearClampForce', 'frontBrakeTorque', 'rearBrakeTorque'],
+  compute: (v) => {
+    const refused = refusal(v);
+    if (refused) return refused;
+    const [f, r] = [axle(v, 'front'), axle(v, 'rear')];
+    if (isImpossible(f) || isImpossible(r)) return { refused: () => 'These pad tracks are not possible.' };
+    return {
+      frontBrakeGain: f.gain, rearBrakeGain: r.gain, frontEffectiveRadius: f.effectiveRadius, rearEffectiveRadius: r.effectiveRadius, frontClampArea: f.clampArea, rearClampArea: r.clampArea,
+      frontClampForce: f.clampForce, rearClampForce: r.clampForce, frontBrakeTorque: f.torquePerWheel, rearBrakeTorque: r.torquePerWheel,
+    };
+  },
+});

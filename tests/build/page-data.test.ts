@@ -1,0 +1,16 @@
+import { expect, test } from 'vitest';
+import { pageData } from '../../src/build/page-data.ts';
+import { calculators, inputKeys } from '../../src/calculators/index.ts';
+
+test.each(calculators.map((c) => [c.id, c] as const))('the data of %s carries its words and every quantity it shows, and no paper', (id, record) => {
+  const data = pageData([id]);
+  expect(Object.keys(data.records)).toContain(id);
+  for (const feed of record.feeds ?? []) expect(Object.keys(data.records)).toContain(feed.id);
+  for (const key of [...inputKeys(record), ...(record.outputs as readonly string[])]) expect(Object.keys(data.vocabulary)).toContain(key);
+  const text = JSON.stringify(data);
+  expect(text).toContain(JSON.stringify(record.purpose));
+  for (const caution of record.cautions) expect(text).toContain(JSON.stringify(caution.todo));
+  expect(text).not.toContain('"paper"');
+  expect(text).not.toContain('"fires"');
+  expect(text).not.toContain('"measure"');
+});
