@@ -1,6 +1,8 @@
 import type { VNode } from 'preact';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { entryOf } from '../calculators/evaluate.ts';
 import { parseExpression } from '../calculators/expression.ts';
+import type { Node } from '../calculators/expression.ts';
 import type { AnyCalculator, Equation, Values } from '../calculators/record.ts';
 import { isChoice } from '../calculators/vocabulary/index.ts';
 import type { System } from '../build/fields.ts';
@@ -9,10 +11,18 @@ import { formatIn } from '../units/index.ts';
 import { ResultList } from './result-list.tsx';
 import { InLetters, InNumbers, Symbol } from './math.tsx';
 
+const trees = new Map<string, Node>();
+
+function treeOf(expression: string): Node {
+  const tree = trees.get(expression) ?? parseExpression(expression);
+  trees.set(expression, tree);
+  return tree;
+}
+
 /** One equation: in letters, in the reader's numbers, in words. Numbers are left out while there is no result. */
 export function EquationView({ equation, values, system }: { equation: Equation; values?: Values; system: System }): VNode {
   const say = sayIn(system);
-  const tree = parseExpression(equation.expression);
+  const tree = treeOf(equation.expression);
   const entry = entryOf(equation.result);
   const number = (name: string): string => {
     if (name === 'g') return formatIn(1, 'brakingRate', system === 'us' ? 'ft/s2' : 'm/s2', 4);
@@ -39,13 +49,29 @@ export function Working({ record, values, system, others }: { record: AnyCalcula
   return (
     <div class="working">
       {first && <EquationView equation={first} values={values} system={system} />}
-      {rest.length > 0 && (
-        <details>
-          <summary>All the steps, with {values ? 'these' : 'their'} numbers</summary>
-          {values && <ResultList keys={others} values={values} say={sayIn(system)} />}
-          {rest.map((equation) => <EquationView key={equation.result + equation.expression} equation={equation} values={values} system={system} />)}
-        </details>
-      )}
+      {rest.length > 0 && <Steps equations={rest} values={values} system={system} others={others} />}
     </div>
+  );
+}
+
+/** Drawn as built, then only while open or printed: a keystroke should not pay for what nobody sees. */
+function Steps({ equations, values, system, others }: { equations: readonly Equation[]; values?: Values; system: System; others: readonly string[] }): VNode {
+  const [open, setOpen] = useState(false);
+  const built = useRef(values);
+  useEffect(() => {
+    const print = (): void => setOpen(true);
+    addEventListener('beforeprint', print);
+    return () => removeEventListener('beforeprint', print);
+  }, []);
+  return (
+    <details open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>All the steps, with {values ? 'these' : 'their'} numbers</summary>
+      {(open || values === built.current) && (
+        <>
+          {values && <ResultList keys={others} values={values} say={sayIn(system)} />}
+          {equations.map((equation) => <EquationView key={equation.result + equation.expression} equation={equation} values={values} system={system} />)}
+        </>
+      )}
+    </details>
   );
 }
