@@ -27,6 +27,7 @@ export function pageData(): Plugin {
     enforce: 'pre',
     applyToEnvironment: (environment) => environment.config.consumer === 'client',
     async resolveId(source, importer, options) {
+      if (source === 'preact/jsx-runtime') return here('../ui/jsx-runtime.ts');
       const found = await this.resolve(source, importer, { ...options, skipSelf: true });
       const other = found && fromPage.get(found.id);
       return other && importer !== other ? other : undefined;

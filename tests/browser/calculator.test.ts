@@ -1,25 +1,13 @@
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { launch } from './browser.ts';
-import { serve } from './server.ts';
-import type { Served } from './server.ts';
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { openSite } from './open.ts';
 
-let browser: Browser;
-let site: Served;
-beforeAll(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.close();
-});
+const site = openSite();
 
 async function open(path: string, options: BrowserContextOptions = {}): Promise<Page> {
-  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, ...options });
-  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
-  const page = await context.newPage();
+  const page = await site.page({ viewport: { width: 390, height: 844 }, permissions: ['clipboard-read', 'clipboard-write'], ...options });
   page.on('pageerror', (error) => { throw error; });
-  await page.goto(site.origin + path);
+  await page.goto(site.origin() + path);
   if (options.javaScriptEnabled !== false) await page.waitForSelector('[data-live=yes]');
   return page;
 }
@@ -116,12 +104,12 @@ describe('one truck', () => {
   test('a value typed on one page stands on the next, and on every calculator of a page', async () => {
     const page = await open(pressure);
     await field(page, 'controlForce').fill('70');
-    await page.goto(`${site.origin}/calculators/balance-bar/`);
+    await page.goto(`${site.origin()}/calculators/balance-bar/`);
     await expect.poll(() => page.locator('[id="balance-bar-controlForce"]').inputValue()).toBe('70');
-    await page.goto(`${site.origin}/truck/`);
+    await page.goto(`${site.origin()}/truck/`);
     await expect.poll(() => page.locator('table').textContent()).toMatch(/control force/);
     await page.getByRole('button', { name: 'Forget all of mine' }).click();
-    await page.goto(site.origin + pressure);
+    await page.goto(site.origin() + pressure);
     await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('90');
     await page.context().close();
   });
@@ -138,14 +126,14 @@ describe('one truck', () => {
   test('goes to a file and comes back on another device', async () => {
     const page = await open(pressure);
     await field(page, 'controlForce').fill('71');
-    await page.goto(`${site.origin}/truck/`);
+    await page.goto(`${site.origin()}/truck/`);
     const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save to a file' }).click()]);
     const path = await download.path();
     const other = await open('/truck/'.replace('/truck/', pressure));
-    await other.goto(`${site.origin}/truck/`);
+    await other.goto(`${site.origin()}/truck/`);
     await other.locator('input[type=file]').setInputFiles(path);
     await expect.poll(() => other.locator('[role=status]').textContent()).toMatch(/1 values? read/);
-    await other.goto(site.origin + pressure);
+    await other.goto(site.origin() + pressure);
     await expect.poll(() => field(other, 'controlForce').inputValue()).toBe('71');
     await page.context().close();
     await other.context().close();
@@ -158,7 +146,7 @@ describe('links', () => {
   test('open with the sender’s numbers, say so, and leave the reader’s build alone', async () => {
     const page = await open(pressure);
     await field(page, 'controlForce').fill('55');
-    await page.goto(`${site.origin}${pressure}${query}#line-pressure`);
+    await page.goto(`${site.origin()}${pressure}${query}#line-pressure`);
     await expect.poll(() => answer(page).textContent()).toMatch(/^693/);
     expect(await page.locator('.link-note').textContent()).toMatch(/not yours/);
     await page.getByRole('button', { name: 'Show mine' }).click();
@@ -171,7 +159,7 @@ describe('links', () => {
     await expect.poll(() => page.evaluate(() => Math.abs(document.getElementById('line-pressure')!.getBoundingClientRect().top))).toBeLessThan(200);
     await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('100lbf');
     await page.getByRole('button', { name: 'Keep these as mine' }).click();
-    await page.goto(`${site.origin}${pressure}`);
+    await page.goto(`${site.origin()}${pressure}`);
     await expect.poll(() => answer(page).textContent()).toMatch(/^693/);
     await page.context().close();
   });
@@ -190,7 +178,7 @@ describe('links', () => {
     await page.getByRole('button', { name: 'Copy link' }).click();
     await expect.poll(() => page.evaluate(() => navigator.clipboard.readText())).toContain('front-master-bore=15/16in');
     const link = await page.evaluate(() => navigator.clipboard.readText());
-    const other = await open(link.slice(site.origin.length));
+    const other = await open(link.slice(site.origin().length));
     await expect.poll(() => answer(other).textContent()).toBe(mine);
     await page.getByRole('button', { name: 'Copy as text' }).click();
     await expect.poll(() => page.evaluate(() => navigator.clipboard.readText())).toMatch(/^Line pressure\n[\s\S]*15\/16 in = 23\.81 mm[\s\S]*NOTICE[\s\S]*https?:/);
@@ -220,18 +208,17 @@ describe('without a script', () => {
   });
 
   test('what was typed before the script came is kept', async () => {
-    const context = await browser.newContext();
-    const page = await context.newPage();
+    const page = await site.page();
     let letGo: () => void = () => undefined;
     const hold = new Promise<void>((resolve) => { letGo = resolve; });
     await page.route('**/_astro/*.js', async (route) => { await hold; await route.continue(); });
-    await page.goto(site.origin + pressure, { waitUntil: 'commit' });
+    await page.goto(site.origin() + pressure, { waitUntil: 'commit' });
     await field(page, 'controlForce').fill('77');
     letGo();
     await page.waitForSelector('[data-live=yes]');
     await expect.poll(() => echo(page, 'controlForce').textContent()).toMatch(/77/);
     expect(await field(page, 'controlForce').inputValue()).toBe('77');
-    await context.close();
+    await page.context().close();
   });
 });
 
@@ -241,9 +228,9 @@ describe('without a network', () => {
     await page.evaluate(() => navigator.serviceWorker.ready);
     await page.reload();
     await page.context().setOffline(true);
-    await page.goto(`${site.origin}/guides/bias/`);
+    await page.goto(`${site.origin()}/guides/bias/`);
     expect(await page.locator('h1').textContent()).toBe('Bias');
-    await page.goto(`${site.origin}${pressure}?v=1&control-force=100lbf&pedal-ratio=6&linkage-efficiency=85%25&front-share=60%25&front-master-bore=3/4in&rear-master-bore=3/4in&master-spring=0lbf#line-pressure`);
+    await page.goto(`${site.origin()}${pressure}?v=1&control-force=100lbf&pedal-ratio=6&linkage-efficiency=85%25&front-share=60%25&front-master-bore=3/4in&rear-master-bore=3/4in&master-spring=0lbf#line-pressure`);
     await expect.poll(() => answer(page).textContent()).toMatch(/^693/);
     expect(await page.locator('[data-offline]').isVisible()).toBe(true);
     await page.context().setOffline(false);

@@ -1,23 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { launch } from './browser.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { openSite } from './open.ts';
 import { wakeAll } from './wake.ts';
 import { pages } from './pages.ts';
-import { serve } from './server.ts';
-import type { Served } from './server.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-let browser: Browser;
-let site: Served;
-beforeAll(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.close();
-});
+const site = openSite();
 
 interface Visit {
   readonly page: Page;
@@ -26,15 +16,14 @@ interface Visit {
 }
 
 async function visit(path: string, width: number, colorScheme: 'light' | 'dark'): Promise<Visit> {
-  const context = await browser.newContext({ viewport: { width, height: 900 }, colorScheme, bypassCSP: false });
-  const page = await context.newPage();
+  const page = await site.page({ viewport: { width, height: 900 }, colorScheme });
   const said: string[] = [];
   const asked: string[] = [];
   page.on('console', (message) => said.push(`${message.type()}: ${message.text()}`));
   page.on('pageerror', (error) => said.push(`thrown: ${error.message}`));
   page.on('request', (request) => asked.push(request.url()));
   await page.addInitScript(() => document.addEventListener('securitypolicyviolation', (event) => console.error(`CSP: ${event.violatedDirective} ${event.blockedURI}`)));
-  await page.goto(site.origin + path, { waitUntil: 'load' });
+  await page.goto(site.origin() + path, { waitUntil: 'load' });
   await wakeAll(page);
   return { page, said, asked };
 }
@@ -47,7 +36,7 @@ describe.each(pages)('%s', (path) => {
   test.each([['light', 390], ['dark', 1280]] as const)('%s at %i px: silent console, no stranger asked, no cookie, nothing for axe', async (scheme, width) => {
     const { page, said, asked } = await visit(path, width, scheme);
     expect(said.filter((line) => !/favicon/.test(line))).toEqual([]);
-    expect(asked.filter((address) => !address.startsWith(site.origin))).toEqual([]);
+    expect(asked.filter((address) => !address.startsWith(site.origin()))).toEqual([]);
     expect(await page.context().cookies()).toEqual([]);
     expect(await page.evaluate(() => document.querySelectorAll('meta[http-equiv="content-security-policy" i]').length)).toBe(1);
     const cdp = await page.context().newCDPSession(page);
@@ -80,7 +69,7 @@ describe.each(pages)('%s', (path) => {
     const links = await page.evaluate(() => [...document.querySelectorAll('a[href]')].map((a) => (a as HTMLAnchorElement).href));
     for (const link of new Set(links)) {
       const url = new URL(link);
-      expect(url.origin, link).toBe(site.origin);
+      expect(url.origin, link).toBe(site.origin());
       if (url.pathname === new URL(page.url()).pathname && url.hash) {
         expect(await page.evaluate((id) => document.getElementById(id) !== null, decodeURIComponent(url.hash.slice(1))), link).toBe(true);
       } else {
