@@ -4,6 +4,7 @@ import { defineConfig } from 'astro/config';
 import { headers } from './src/integrations/headers.ts';
 import { offline } from './src/integrations/offline.ts';
 import { pageData } from './src/integrations/page-data.ts';
+import { typeset } from './src/integrations/typeset.ts';
 
 export default defineConfig({
   integrations: [mdx(), preact(), headers(), offline()],
@@ -12,5 +13,5 @@ export default defineConfig({
   build: { inlineStylesheets: 'never' },
   security: { csp: true },
   devToolbar: { enabled: false },
-  vite: { plugins: [pageData()], build: { assetsInlineLimit: 0, modulePreload: false } },
+  vite: { plugins: [typeset(), pageData()], build: { assetsInlineLimit: 0, modulePreload: false } },
 });

@@ -1,6 +1,6 @@
 import { calculatorById, entryOf } from '../calculators/index.ts';
 import { isChoice } from '../calculators/vocabulary/index.ts';
-import { formatQuantity, parseQuantity, unitFor } from '../units/index.ts';
+import { formatIn, formatQuantity, otherUnit, parseQuantity, unitFor, unitOf } from '../units/index.ts';
 import { demoText } from './demo.ts';
 import { readRecord } from './fields.ts';
 
@@ -23,15 +23,20 @@ export function demoNumber({ calculator, of, input, set = {} }: DemoRequest): st
   const key = input ?? of ?? '';
   const entry = entryOf(key);
   if (isChoice(entry)) throw new RangeError(`${key}: expected a number, found a choice`);
-  return inBoth(input === undefined ? result(calculator ?? '', key, set) : value(key), entry.dimension);
+  return input === undefined ? inBoth(result(calculator ?? '', key, set), entry.dimension) : inputInBoth(key);
 }
 
-function value(key: string): number {
+/** As the file of the demo truck has it, and in the other system: '0.70 in (17.8 mm)'. */
+function inputInBoth(key: string): string {
   const entry = entryOf(key);
   const text = demoText(key);
-  const parsed = isChoice(entry) || text === undefined ? undefined : parseQuantity(text, entry.dimension, unitFor(entry.dimension, 'us'));
-  if (!parsed?.ok) throw new RangeError(`demo truck: expected a number for ${key}, found ${text}`);
-  return parsed.si;
+  if (isChoice(entry) || text === undefined) throw new RangeError(`demo truck: expected a number for ${key}, found ${text}`);
+  const parsed = parseQuantity(text, entry.dimension, unitFor(entry.dimension, 'us'));
+  if (!parsed.ok) throw new RangeError(`demo truck: expected a number for ${key}, found ${text}`);
+  const { label } = unitOf(entry.dimension, parsed.unit);
+  const typed = `${parsed.number}${label === '' || label === '°' ? label : `\u00a0${label}`}`;
+  const other = otherUnit(entry.dimension, parsed.unit);
+  return other === '' || other === parsed.unit ? typed : `${typed} (${formatIn(parsed.si, entry.dimension, other)})`;
 }
 
 function result(calculator: string, key: string, set: Readonly<Record<string, string>>): number {

@@ -68,6 +68,8 @@ function readField(record: Feed, key: string, lookup: Lookup, system: System): F
   if (demo !== undefined) {
     const parsed = parseQuantity(demo, entry.dimension, unit);
     if (!parsed.ok) throw new RangeError(`demo truck, ${key}: expected ${entry.dimension}, found ${demo}`);
+    // As the demo truck's file has it, unless the reader wants the other system.
+    if (system === 'us') return { key, unit: parsed.unit, value: parsed.si, origin: 'demo', text: parsed.number, echo: echo(parsed, entry.dimension), note: usualNote(entry, parsed.si, parsed.unit) };
     return { key, unit, value: parsed.si, origin: 'demo', ...shown(entry, parsed.si, unit) };
   }
   return readComputed(record, key, entry, unit, lookup, system);

@@ -18,25 +18,39 @@ import rearValve from './records/rear-valve.ts';
 import stoppingDistance from './records/stopping-distance.ts';
 
 /** The table of contents, in the order of the catalogue. One line per calculator. */
-export const calculators: readonly AnyCalculator[] = [
-  pedalEffort,
-  pedalRatio,
-  linePressure,
-  discTorque,
-  brakingRate,
-  stoppingDistance,
-  loadTransfer,
-  cgByAxleLift,
-  cgAfterDrop,
-  idealDistribution,
-  balanceBar,
-  rearValve,
-  lockOrder,
-  adhesion,
-  circuitFailure,
-  bodyDrop,
-  clearance,
+export const contents: readonly { readonly title: string; readonly calculators: readonly AnyCalculator[] }[] = [
+  { title: 'Pedal and pressure', calculators: [
+    pedalEffort,
+    pedalRatio,
+    linePressure,
+    balanceBar,
+  ] },
+  { title: 'Brakes and stopping', calculators: [
+    discTorque,
+    brakingRate,
+    stoppingDistance,
+  ] },
+  { title: 'Weight', calculators: [
+    loadTransfer,
+    cgByAxleLift,
+    cgAfterDrop,
+  ] },
+  { title: 'Front and rear', calculators: [
+    idealDistribution,
+    rearValve,
+    lockOrder,
+    adhesion,
+  ] },
+  { title: 'When a circuit dies', calculators: [
+    circuitFailure,
+  ] },
+  { title: 'Body drop and clearance', calculators: [
+    bodyDrop,
+    clearance,
+  ] },
 ];
+
+export const calculators: readonly AnyCalculator[] = contents.flatMap((group) => group.calculators);
 
 /** @throws RangeError for an id that no record has */
 export function calculatorById(id: string): AnyCalculator {

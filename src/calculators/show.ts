@@ -44,7 +44,8 @@ export interface Series {
 export interface Chart<V> {
   readonly title: string;
   readonly x: { readonly label: string; readonly dimension: Dimension };
-  readonly y: { readonly label: string; readonly dimension: Dimension };
+  /** `near` starts the axis near the data instead of at zero, where zero would flatten the curve. */
+  readonly y: { readonly label: string; readonly dimension: Dimension; readonly near?: boolean };
   readonly series: (v: V) => readonly Series[];
   /** Single points worth a name: where the truck is now, a crossing. */
   readonly marks?: (v: V, say: Say) => readonly { readonly at: At; readonly label: string; readonly tone?: Tone }[];

@@ -1,5 +1,5 @@
 import { standardGravity } from './constants.ts';
-import { between, failurePath } from './failurePath.ts';
+import { between, failurePath, isEvent } from './failurePath.ts';
 import type { FailedPedal, FailureCorner, FailureEventKind, FailureRegime } from './failurePath.ts';
 import { isImpossible } from './outcome.ts';
 import type { Impossible } from './outcome.ts';
@@ -84,7 +84,7 @@ export function circuitFailure({ controlForce, searchForce = 1500, ...truck }: C
     ultimatePressure: (path[path.length - 1] as FailureCorner).pressure,
     events: eventsOn(truck, path).filter((e) => e.controlForce <= searchForce),
     flatSpot: flat < 0 ? undefined : { from: path[flat]!.controlForce, to: path[flat + 1]!.controlForce },
-    firstStop: path[1]!.kind as FailureEventKind,
+    firstStop: path.map((c) => c.kind).find(isEvent) as FailureEventKind,
   };
 }
 
@@ -125,7 +125,8 @@ function stateAt(truck: CircuitFailure, place: Place): FailureState {
   const { controlForce, padTravel, pressure, goodStroke, deadStroke, regime } = place;
   const { slipLimit, perPascal } = grippingAxle(truck);
   const rateByPressure = perPascal * pressure;
-  const tilt = Math.asin(Math.max(-1, Math.min(1, (deadStroke - goodStroke) / truck.barSpacing)));
+  const ahead = (truck.dead === 'front' ? 1 : -1) * (truck.frontLead ?? 0) + deadStroke - goodStroke;
+  const tilt = Math.asin(Math.max(-1, Math.min(1, ahead / truck.barSpacing)));
   return {
     controlForce, padTravel, pressure, goodStroke, deadStroke, tilt, regime,
     rate: Math.min(rateByPressure, slipLimit),
@@ -156,7 +157,7 @@ function eventsOn(truck: CircuitFailure, path: readonly FailureCorner[]): readon
       const at = between(before, c, (sliding - before.pressure) / (c.pressure - before.pressure));
       events.push({ kind: 'axle-slides', controlForce: at.controlForce, padTravel: at.padTravel, pressure: at.pressure });
     }
-    if (c.kind !== 'rest') {
+    if (isEvent(c.kind)) {
       events.push({ kind: c.kind, controlForce: c.controlForce, padTravel: c.padTravel, pressure: c.pressure });
     }
   });

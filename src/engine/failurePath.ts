@@ -10,11 +10,11 @@ import { requireFinite, requireNonNegative, requirePositive } from './require.ts
  * The dead master pushes nothing until its piston bottoms; the good one holds pressure. With a_g, a_d the distances
  * pivot to good and to dead clevis (a_g + a_d = L_b), s_g = a_d/L_b, x_g and x_d the strokes:
  *
- *   pad travel  = i (x_d a_g + x_g a_d)/L_b       the pivot lies on the line between the clevises
- *   bar on stop : x_d − x_g = S = L_b sin α_s     nothing holds the dead clevis, so F i η = A_g p   (all of it)
+ *   pad travel  = i (g_0 + (x_d a_g + x_g a_d)/L_b)   the pivot lies on the line between the clevises
+ *   bar on stop : x_d − x_g = S − e_d, S = L_b sin α_s   nothing holds the dead clevis, so F i η = A_g p   (all of it)
  *   dead bottom : x_d = x_d,max                   moments about the dead clevis:  s_g F i η = A_g p (its share)
- *   both at once: x_g = x_d,max − S stands still while F i η goes from A_g p to A_g p/s_g: the flat spot
- *   ends        : x_g,max; or the bar on its *other* stop, x_g = x_d,max + S; or the pad on the floor
+ *   both at once: x_g = x_d,max − S + e_d stands still while F i η goes from A_g p to A_g p/s_g: the flat spot
+ *   ends        : x_g,max; or the bar on its *other* stop, x_g = x_d,max + S + e_d; or the pad on the floor
  *
  * Between corners everything is a straight line, so the list is the exact solution and no step size enters.
  * The free run takes no force, and then which clevis leads is for friction to say: here the dead one, since the good
@@ -23,11 +23,12 @@ import { requireFinite, requireNonNegative, requirePositive } from './require.ts
  * dead: the circuit without fluid. pedalRatio i, efficiency η; barSpacing L_b (m) between clevis centers; barOffset u
  * (m) of the pivot from the middle, + toward the front clevis, so a_f = L_b/2 − u, a_r = L_b/2 + u; stopAngle α_s (rad,
  * 0–90°, the same both ways; left out: no stop, which is a stop at 90°); frontStroke, rearStroke (m): piston travel to
- * the bottom of each master; bores, take-up volumes, compliances, port strokes as in fluid.ts; floorTravel (m): pad
+ * the bottom of each master; frontLead e (m, 0): how far the front clevis stands ahead of the rear one at rest, e_d = e with the
+ * front dead and −e with the rear dead; freePlay g_0 (m, 0) at the rods; bores, take-up volumes, compliances, port strokes as in fluid.ts; floorTravel (m): pad
  * travel to the carpet.
  *
  * Neglected: return springs, the change of i through the swing, the splay of the rods as the bar tilts, flex.
- * Impossible 'pivot-outside-clevises', by how much (m).
+ * Impossible 'pivot-outside-clevises', 'on-stop-at-rest' where the lead at rest is beyond the stop, by how much (m).
  * @throws RangeError if a size is out of its range above
  * Source: derived (free body of the bar, rigid kinematics). Worked value: reference truck (i 6.2, η 0.85, 63.5 mm,
  * u 7.62 mm, stop 12°, both masters 17.78 × 28 mm), rear dead: dead master bottoms at 143 N, flat spot to 231 N.
@@ -39,7 +40,8 @@ export type FailureEventKind =
   | 'bar-stop' | 'first-pressure' | 'dead-bottoms' | 'flat-spot-ends' | 'good-bottoms' | 'opposite-stop' | 'pad-on-floor';
 
 export interface FailureCorner {
-  readonly kind: FailureEventKind | 'rest';
+  /** at rest and where the free play is taken up nothing happens that a driver notices */
+  readonly kind: FailureEventKind | 'rest' | 'play-taken';
   /** what holds from this corner to the next; after the last corner the pedal is solid */
   readonly regime: FailureRegime;
   readonly controlForce: number;
@@ -56,6 +58,8 @@ export interface FailedPedal {
   readonly barSpacing: number;
   readonly barOffset: number;
   readonly stopAngle?: number | undefined;
+  readonly frontLead?: number;
+  readonly freePlay?: number;
   readonly frontBore: number;
   readonly rearBore: number;
   readonly frontStroke: number;
@@ -70,11 +74,11 @@ export interface FailedPedal {
 }
 
 export function failurePath(p: FailedPedal): readonly FailureCorner[] | Impossible {
-  const { pedalRatio, efficiency, barSpacing, barOffset, stopAngle = Math.PI / 2, floorTravel } = p;
+  const { pedalRatio, efficiency, barSpacing, barOffset, stopAngle = Math.PI / 2, floorTravel, frontLead = 0, freePlay = 0 } = p;
   requirePositive({ pedalRatio, efficiency, barSpacing, floorTravel });
   requirePositive({ frontStroke: p.frontStroke, rearStroke: p.rearStroke });
-  requireFinite({ barOffset });
-  requireNonNegative({ stopAngle });
+  requireFinite({ barOffset, frontLead });
+  requireNonNegative({ stopAngle, freePlay });
   if (efficiency > 1) throw new RangeError(`efficiency: expected at most 1, found ${efficiency}`);
   if (stopAngle > Math.PI / 2) throw new RangeError(`stopAngle: expected at most π/2, found ${stopAngle}`);
   const outside = Math.abs(barOffset) - barSpacing / 2;
@@ -85,19 +89,23 @@ export function failurePath(p: FailedPedal): readonly FailureCorner[] | Impossib
   const deadMax = p.dead === 'front' ? p.frontStroke : p.rearStroke;
   const toGood = barSpacing / 2 + (p.dead === 'front' ? barOffset : -barOffset);
   const share = 1 - toGood / barSpacing;
-  const spread = barSpacing * Math.sin(stopAngle);
+  const stop = barSpacing * Math.sin(stopAngle);
+  const deadLead = p.dead === 'front' ? frontLead : -frontLead;
+  if (Math.abs(deadLead) > stop) return { impossible: 'on-stop-at-rest', by: Math.abs(deadLead) - stop };
+  const spread = stop - deadLead; // from rest to the stop that the dead side runs to
+  const otherSpread = stop + deadLead;
   const firstPressure = strokeForPressure({ ...good, pressure: 0 }).stroke;
   const bothStopped = deadMax - spread; // good stroke with the bar on its stop and the dead master bottomed
-  const last = Math.min(good.stroke, deadMax + spread);
+  const last = Math.min(good.stroke, deadMax + otherSpread);
 
   const corner = (kind: FailureCorner['kind'], regime: FailureRegime, goodStroke: number, carried: number): FailureCorner => {
-    const deadStroke = kind === 'rest' ? 0 : Math.min(goodStroke + spread, deadMax);
+    const deadStroke = kind === 'rest' || kind === 'play-taken' ? 0 : Math.min(goodStroke + spread, deadMax);
     const pressure = goodStroke <= firstPressure ? 0 : pressureForStroke({ ...good, stroke: goodStroke }).pressure;
     return {
       kind,
       regime,
       controlForce: (area * pressure) / (pedalRatio * efficiency * carried),
-      padTravel: (pedalRatio * (deadStroke * toGood + goodStroke * (barSpacing - toGood))) / barSpacing,
+      padTravel: kind === 'rest' ? 0 : pedalRatio * (freePlay + (deadStroke * toGood + goodStroke * (barSpacing - toGood)) / barSpacing),
       pressure,
       goodStroke,
       deadStroke,
@@ -105,6 +113,7 @@ export function failurePath(p: FailedPedal): readonly FailureCorner[] | Impossib
   };
 
   const path = [corner('rest', 'free-run', 0, 1)];
+  if (freePlay > 0) path.push(corner('play-taken', 'free-run', 0, 1));
   path.push(corner(bothStopped >= 0 ? 'bar-stop' : 'dead-bottoms', 'free-run', 0, 1));
   if (firstPressure < Math.min(last, bothStopped)) path.push(corner('first-pressure', 'on-bar-stop', firstPressure, 1));
   if (bothStopped >= 0 && bothStopped <= last) {
@@ -117,9 +126,13 @@ export function failurePath(p: FailedPedal): readonly FailureCorner[] | Impossib
     path.push(corner('first-pressure', 'on-dead-master', firstPressure, share));
   }
   const carriedLast = last <= bothStopped ? 1 : share;
-  if (good.stroke <= deadMax + spread) path.push(corner('good-bottoms', 'good-bottomed', last, carriedLast));
+  if (good.stroke <= deadMax + otherSpread) path.push(corner('good-bottoms', 'good-bottomed', last, carriedLast));
   else path.push(corner('opposite-stop', 'on-opposite-stop', last, carriedLast));
   return cutAtFloor(path, floorTravel);
+}
+
+export function isEvent(kind: FailureCorner['kind']): kind is FailureEventKind {
+  return kind !== 'rest' && kind !== 'play-taken';
 }
 
 /** Straight line between two corners: `part` 0 is the first, 1 the second. */

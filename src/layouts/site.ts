@@ -1,5 +1,5 @@
 export const siteName = 'Dropped & Stopped';
-export const tagline = 'Brakes, clutch and steering for the truck you cut yourself';
+export const tagline = 'Brakes and body drop, worked out before you cut';
 
 export const navigation = [
   { href: '/guides/', name: 'Guides' },

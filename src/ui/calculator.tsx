@@ -23,16 +23,20 @@ export interface CalculatorProps {
   readonly record: AnyCalculator;
   /** Absent while the page is built: then every value is the demo truck's. */
   readonly session?: Session;
+  /** On a page of its own nothing is folded. */
+  readonly own?: boolean;
 }
 
 /** Draws any record: answer, fields, results, cautions, pictures, working, links. */
-export function Calculator({ record, session }: CalculatorProps): VNode {
+export function Calculator({ record, session, own = false }: CalculatorProps): VNode {
   const [started, start] = useState(false);
   const [, redraw] = useState(0);
   const [open, setOpen] = useState<string | undefined>();
+  const [unfolded, unfold] = useState(own);
   // The first drawing equals the built page; what the device knows comes right after it, before the paint.
   useLayoutEffect(() => {
     start(true);
+    if (session?.linked(record)) unfold(true);
     return session?.subscribe(() => redraw((k) => k + 1));
   }, []);
   const live = started ? session : undefined;
@@ -40,28 +44,38 @@ export function Calculator({ record, session }: CalculatorProps): VNode {
   const say = sayIn(system);
   const reading = readRecord(record, live?.lookup(record) ?? (() => undefined), system);
   const values = reading.state === 'ok' ? reading.values : undefined;
+  const linked = live?.linked(record);
   useAddress(record, reading, live);
   return (
     <>
-      {live?.linked(record) && <LinkNote newer={live.linked(record)?.newer ?? false} onKeep={() => live.keepLink()} onDrop={() => live.dropLink()} />}
+      {linked && <LinkNote newer={linked.newer} onKeep={() => live?.keepLink()} onDrop={() => live?.dropLink()} />}
       <Answer record={record} reading={reading} say={say} />
-      <form class="fields" onSubmit={(event) => event.preventDefault()}>
-        {record.inputs.map((group) => (
-          <fieldset key={group.title}>
-            <legend>{group.title}</legend>
-            {(group.of as readonly string[]).map((key) => {
-              const field = reading.fields.find((f) => f.key === key);
-              return field && <Field key={key} id={`${record.id}-${key}`} field={field} open={open === key} onOpen={() => {
-                if (open === key) return;
-                setOpen(key);
-                void loadHelp().then(() => redraw((k) => k + 1));
-              }} onType={(text, unit) => live?.type(record, key, text, unit)} />;
-            })}
-          </fieldset>
-        ))}
-      </form>
+      <details class="fold" open={unfolded}>
+        <summary>Put in your numbers</summary>
+        <form class="fields" onSubmit={(event) => event.preventDefault()}>
+          {record.inputs.map((group) => (
+            <fieldset key={group.title}>
+              <legend>{group.title}</legend>
+              {(group.of as readonly string[]).map((key) => {
+                const field = reading.fields.find((f) => f.key === key);
+                return field && <Field key={key} id={`${record.id}-${key}`} field={field} open={open === key} onOpen={() => {
+                  if (open === key) return;
+                  setOpen(key);
+                  void loadHelp().then(() => redraw((k) => k + 1));
+                }} onType={(text, unit) => live?.type(record, key, text, unit)} />;
+              })}
+            </fieldset>
+          ))}
+        </form>
+      </details>
       <div class="results">
-        {values ? <Results record={record} values={values} say={say} system={system} /> : <p class="blank">{reading.state === 'blank' && reading.reason}</p>}
+        {values ? <Results record={record} values={values} say={say} /> : <p class="blank">{reading.state === 'blank' && reading.reason}</p>}
+        {values && (
+          <details class="fold" open={own}>
+            <summary>Results in full, charts and tables</summary>
+            <InFull record={record} values={values} say={say} system={system} />
+          </details>
+        )}
         <Working record={record} values={values} system={system} others={(record.outputs as readonly string[]).slice(inSight)} />
         {values && <HowSure record={record} values={values} say={say} />}
       </div>
@@ -85,13 +99,20 @@ function Answer({ record, reading, say }: { record: AnyCalculator; reading: Read
   );
 }
 
-function Results({ record, values, say, system }: { record: AnyCalculator; values: Values; say: Say; system: System }): VNode {
+function Results({ record, values, say }: { record: AnyCalculator; values: Values; say: Say }): VNode {
   return (
     <>
       <p class="summary">{record.summary(values as never, say)}</p>
       <CautionList record={record} values={values} say={say} />
-      <ResultList keys={(record.outputs as readonly string[]).slice(0, inSight)} values={values} say={say} />
       {record.picture && <PictureView id={record.id} picture={record.picture as never} values={values} say={say} />}
+    </>
+  );
+}
+
+function InFull({ record, values, say, system }: { record: AnyCalculator; values: Values; say: Say; system: System }): VNode {
+  return (
+    <>
+      <ResultList keys={(record.outputs as readonly string[]).slice(0, inSight)} values={values} say={say} />
       {record.charts?.map((chart) => <ChartView key={chart.title} chart={chart as never} values={values} system={system} say={say} />)}
       {record.tables?.map((table) => <TableView key={table.caption} table={table as never} values={values} say={say} />)}
     </>

@@ -9,7 +9,7 @@ const width = 360;
 const height = 250;
 const left = 46;
 const right = 12;
-const top = 12;
+const top = 26;
 const bottom = 42;
 
 /** Ticks at 1, 2 or 5 times a power of ten, about `count` of them, from `low` to `high`. */
@@ -32,7 +32,9 @@ export function ChartView({ chart, values, system, say }: { chart: Chart<never>;
   const xs = all.map((p) => p[0]);
   const ys = all.map((p) => p[1]);
   const [x0, x1] = [Math.min(0, ...xs), Math.max(...xs)];
-  const [y0, highest] = [Math.min(0, ...ys), Math.max(...ys)];
+  const highest = Math.max(...ys);
+  const lowest = Math.min(...ys);
+  const y0 = chart.y.near && lowest > 0 ? lowest - (highest - lowest) * 0.3 : Math.min(0, lowest);
   const y1 = highest + (highest - y0) * 0.08; // room for a label above the highest point
   if (!(x1 > x0) || !(y1 > y0)) return null;
   const px = (x: number): number => left + ((x - x0) / (x1 - x0)) * (width - left - right);
@@ -51,10 +53,10 @@ export function ChartView({ chart, values, system, say }: { chart: Chart<never>;
           const late = px(m.at[0]) > width * 0.6;
           return <text class="label" x={px(m.at[0]) + (late ? -8 : 8)} y={py(m.at[1]) + (late ? -8 : 14)} text-anchor={late ? 'end' : 'start'}>{m.label}</text>;
         })}
+        <text class="label" x={4} y={14}>{axis(chart.y.label, yUnit)}</text>
         <text class="label" x={(left + width - right) / 2} y={height - 6} text-anchor="middle">{axis(chart.x.label, xUnit)}</text>
       </svg>
       <ul class="legend">
-        <li>up: {axis(chart.y.label, yUnit)}</li>
         {series.map((s) => <li><svg viewBox="0 0 30 10" aria-hidden="true"><line class={`line ${s.tone}`} x1="0" x2="30" y1="5" y2="5" /></svg> {s.label}</li>)}
       </ul>
       <p class="describe">{chart.describe(v, say)}</p>

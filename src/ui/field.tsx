@@ -35,7 +35,7 @@ export function Field(props: FieldProps): VNode {
 
 function origin(field: FieldState): string {
   if (field.origin === 'typed') return '';
-  return field.origin === 'demo' ? 'demo truck' : 'computed';
+  return field.origin === 'demo' ? 'demo' : 'computed';
 }
 
 function ChoiceEntry({ id, field, onType, options }: FieldProps & { options: Readonly<Record<string, string>> }): VNode {

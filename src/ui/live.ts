@@ -32,7 +32,7 @@ export function bring(place: HTMLElement, linked = false): Promise<void> {
     coming = recordOf(place).then((record) => {
       if (linked) session.openLink(record, location.search);
       takeTyped(place, record);
-      hydrate(h(Calculator, { record, session }), place);
+      hydrate(h(Calculator, { record, session, own: place.dataset.eager !== undefined }), place);
       place.dataset.live = 'yes';
       if (linked) place.closest('section')?.scrollIntoView();
     });

@@ -56,6 +56,7 @@ export function InNumbers({ tree, number }: { tree: Node; number: (name: string)
   return draw(tree, (name) => {
     if (name === 'pi') return <mi>π</mi>;
     const text = number(name);
-    return text.startsWith('−') ? inParentheses(<mtext>{text}</mtext>) : <mtext>{text}</mtext>;
+    // Not <mtext>: it counts as space, and the signs beside it would lose theirs.
+    return text.startsWith('−') ? inParentheses(<mn>{text}</mn>) : <mn>{text}</mn>;
   }, <mo>×</mo>);
 }

@@ -9,7 +9,7 @@ export function ResultList({ keys, values, say }: { keys: readonly string[]; val
       {keys.map((key) => {
         const entry = entryOf(key);
         const value = values[key];
-        return <div key={key}><dt>{entry.name}</dt><dd>{isChoice(entry) ? entry.options[value as string] : say(value as number, entry.dimension)}</dd></div>;
+        return <div key={key}><dt>{entry.name}</dt>{isChoice(entry) ? <dd class="words">{entry.options[value as string]}</dd> : <dd>{say(value as number, entry.dimension)}</dd>}</div>;
       })}
     </dl>
   );

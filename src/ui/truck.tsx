@@ -33,7 +33,7 @@ export function Truck({ session }: { session: Session }): VNode {
 
   return (
     <>
-      {keys.length === 0 ? <p>Nothing typed yet: every page shows the demo truck.</p> : (
+      {keys.length === 0 ? <p>Nothing typed yet: every page shows the demo truck. Start where the whole chain is: <a href="/calculators/braking-rate/">Braking rate, from foot to road</a>.</p> : (
         <table>
           <caption>{keys.length === 1 ? 'One value is yours' : `${keys.length} values are yours`}</caption>
           <thead><tr><th scope="col">Quantity</th><th scope="col">Yours</th><th scope="col"><span class="visually-hidden">Undo</span></th></tr></thead>
@@ -43,9 +43,9 @@ export function Truck({ session }: { session: Session }): VNode {
         </table>
       )}
       <p class="buttons">
-        <button type="button" onClick={toFile} disabled={keys.length === 0}>Save to a file</button>
+        {keys.length > 0 && <button type="button" onClick={toFile}>Save to a file</button>}
         <label class="button file">Read a file<input class="visually-hidden" type="file" accept="application/json,.json" onChange={(event) => { void fromFile(event.currentTarget.files?.[0]); event.currentTarget.value = ''; }} /></label>
-        <button type="button" onClick={() => { build.clear(); say('All values are the demo truck’s again.'); }} disabled={keys.length === 0}>Forget all of mine</button>
+        {keys.length > 0 && <button type="button" onClick={() => { build.clear(); say('All values are the demo truck’s again.'); }}>Forget all of mine</button>}
       </p>
       <p role="status">{said}</p>
     </>

@@ -34,7 +34,7 @@ export function EquationView({ equation, values, system }: { equation: Equation;
       <div class="scroll" tabIndex={0} role="group" aria-label={`Equation for ${entry.name}`}>
         <math display="block"><Symbol name={equation.result} /><mo>=</mo><InLetters tree={tree} /></math>
         {values && <math display="block"><mo>=</mo><InNumbers tree={tree} number={number} /></math>}
-        {values && <math display="block"><mo>=</mo><mtext class="strong">{number(equation.result)}</mtext></math>}
+        {values && <math display="block"><mo>=</mo><mn class="strong">{number(equation.result)}</mn></math>}
       </div>
       <p>{equation.words} {equation.found && `${equation.found} `}<small>({equation.source})</small></p>
     </div>

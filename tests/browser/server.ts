@@ -22,7 +22,7 @@ export async function serve(root = fileURLToPath(new URL('../../dist/', import.m
     const wanted = normalize(join(root, path.endsWith('/') ? `${path}index.html` : path));
     const file = wanted.startsWith(root) && isFile(wanted) ? wanted : undefined;
     for (const [prefix, name, value] of rules) if (path.startsWith(prefix)) response.setHeader(name, value);
-    response.setHeader('content-type', types[extname(file ?? '.html')] ?? 'application/octet-stream');
+    response.setHeader('content-type', types[file ? extname(file) : '.html'] ?? 'application/octet-stream');
     response.statusCode = file ? 200 : 404;
     createReadStream(file ?? join(root, '404.html')).pipe(response);
   });

@@ -25,8 +25,10 @@ const anyTruck: fc.Arbitrary<CircuitFailure> = fc.record({
   frontPortStroke: range(0, 0.002), rearPortStroke: range(0, 0.002),
   floorTravel: fc.oneof(range(0.02, 0.12), range(0.12, 0.3)),
   frontGain: range(5e-4, 2e-3), rearGain: range(3e-4, 1.5e-3), mass: range(900, 2500), rearLoadFraction: range(0.3, 0.55), cgHeight: range(0.4, 0.8),
-  wheelbase: range(2.3, 3.2), grip: range(0.2, 1.1),
-});
+  wheelbase: range(2.3, 3.2), grip: range(0.2, 1.1), freePlay: fc.oneof(fc.constant(0), range(0, 0.0015)),
+  // As a part of the way to the stop, which a lead at rest may not pass.
+  frontLead: fc.oneof(fc.constant(0), range(-1, 1)),
+}).map((t) => ({ ...t, frontLead: t.frontLead * Math.min(0.012, t.barSpacing * Math.sin(t.stopAngle ?? Math.PI / 2)) }));
 function possible<T>(x: T | Impossible): T {
   if (isImpossible(x)) throw new Error(`expected a result, found ${x.impossible}`);
   return x;
@@ -51,11 +53,13 @@ function stiffSprings(t: CircuitFailure, controlForce: number): { pressure: numb
   const wGood = f ? frontWeight : 1 - frontWeight;
   const wDead = 1 - wGood;
   const spread = t.barSpacing * Math.sin(t.stopAngle ?? Math.PI / 2);
+  const lead = (f ? -1 : 1) * (t.frontLead ?? 0); // dead clevis ahead at rest
+  const play = t.freePlay ?? 0;
   const push = controlForce * t.pedalRatio * t.efficiency;
   const contact = (depth: number) => (depth > 0 ? stiff * depth : 0);
   const fluid = (x: number) => Math.max(0, (area * (x - port) - v0) / k);
-  const onPivot = (xg: number, xd: number) => push - contact(wGood * xg + wDead * xd - t.floorTravel / t.pedalRatio);
-  const stop = (xg: number, xd: number) => contact(xd - xg - spread) - contact(xg - xd - spread); // force holding back the dead end
+  const onPivot = (xg: number, xd: number) => push - contact(play + wGood * xg + wDead * xd - t.floorTravel / t.pedalRatio);
+  const stop = (xg: number, xd: number) => contact(xd + lead - xg - spread) - contact(xg - xd - lead - spread); // force holding back the dead end
   const deadBalance = (xg: number, xd: number) => contact(xd - deadMax) + stop(xg, xd) + trace * xd - wDead * onPivot(xg, xd);
   const goodBalance = (xg: number, xd: number) => area * fluid(xg) + contact(xg - goodMax) - stop(xg, xd) + trace * xg - wGood * onPivot(xg, xd);
   const halve = (h: (x: number) => number) => {
@@ -70,7 +74,7 @@ function stiffSprings(t: CircuitFailure, controlForce: number): { pressure: numb
   const deadFor = (xg: number) => halve((xd) => deadBalance(xg, xd));
   const good = halve((xg) => goodBalance(xg, deadFor(xg)));
   const dead = deadFor(good);
-  return { pressure: fluid(good), good, dead, padTravel: t.pedalRatio * (wGood * good + wDead * dead) };
+  return { pressure: fluid(good), good, dead, padTravel: t.pedalRatio * (play + wGood * good + wDead * dead) };
 }
 
 describe('circuitFailure against stiff springs that know no regimes', () => {
@@ -159,7 +163,7 @@ describe('circuitFailure', () => {
         const [v0, k, port, deadMax] = rear
           ? [truck.frontTakeUpVolume, truck.frontCompliance, truck.frontPortStroke, truck.rearStroke]
           : [truck.rearTakeUpVolume, truck.rearCompliance, truck.rearPortStroke, truck.frontStroke];
-        const limit = Math.max(0, ((deadMax - truck.barSpacing * Math.sin(truck.stopAngle) - port) * area - v0) / k);
+        const limit = Math.max(0, ((deadMax - truck.barSpacing * Math.sin(truck.stopAngle) + (rear ? -1 : 1) * truck.frontLead - port) * area - v0) / k);
         expect(Math.abs(r.pressure - Math.max(share * all, Math.min(all, limit)))).toBeLessThan(1e-6 * all + 1e-3);
       }),
     );
@@ -331,5 +335,28 @@ describe('circuitFailure', () => {
     expect(isImpossible(failureAtTravel({ ...wrong, padTravel: 0.1 }))).toBe(true);
     expect(() => circuitFailure({ ...reference, dead: 'rear', controlForce: -1 })).toThrow(/controlForce/);
     expect(() => circuitFailure({ ...reference, dead: 'rear', mass: 0, controlForce: 1 })).toThrow(/mass/);
+  });
+});
+
+describe('a bar that leans at rest, and free play', () => {
+  test('a rear clevis ahead at rest lengthens the lead with the front dead and shortens it with the rear dead', () => {
+    const travel = (dead: 'front' | 'rear', frontLead: number) => possible(circuitFailure({ ...reference, dead, frontLead, controlForce: 100 })).deadStroke;
+    expect(travel('front', -0.005) - travel('front', 0)).toBeCloseTo(0.005, 12);
+    expect(travel('rear', -0.005) - travel('rear', 0)).toBeCloseTo(-0.005, 12);
+  });
+
+  test('so the lean that squares the bar under load costs the front-dead truck pressure: the dead master bottoms sooner', () => {
+    const pressure = (frontLead: number) => possible(circuitFailure({ ...reference, dead: 'front', frontLead, controlForce: 400 })).pressure;
+    expect(pressure(-0.00525)).toBeLessThan(pressure(0));
+  });
+
+  test('free play adds its own travel at the pad, the ratio times, and no pressure', () => {
+    const at = (freePlay: number) => possible(circuitFailure({ ...reference, dead: 'rear', freePlay, controlForce: 300 }));
+    expect(at(0.001).padTravel - at(0).padTravel).toBeCloseTo(6.2 * 0.001, 12);
+    expect(at(0.001).pressure).toBeCloseTo(at(0).pressure, 6);
+  });
+
+  test('a bar that leans beyond its stop is not a bar', () => {
+    expect(circuitFailure({ ...reference, dead: 'front', frontLead: 0.02, controlForce: 100 })).toMatchObject({ impossible: 'on-stop-at-rest' });
   });
 });

@@ -5,7 +5,7 @@ import { linePressure } from '../../engine/pressure.ts';
 import { defineFeed } from '../record.ts';
 import type { Refusal, ValuesOf } from '../record.ts';
 
-type Bar = 'barSpacing' | 'barOffset' | 'barPinOffset' | 'barBearingRadius' | 'barFriction' | 'barStopAngle' | 'threadPitch' | 'rodLength' | 'masterSpacing';
+type Bar = 'barSpacing' | 'barOffset' | 'barRestLead' | 'barPinOffset' | 'barBearingRadius' | 'barFriction' | 'barStopAngle' | 'threadPitch' | 'rodLength' | 'masterSpacing';
 type Foot = 'controlForce' | 'pedalRatio' | 'linkageEfficiency' | 'frontMasterBore' | 'rearMasterBore' | 'portStroke' | 'frontTakeUp' | 'rearTakeUp' | 'frontCompliance' | 'rearCompliance';
 
 /** Strokes at this foot force while the bar shares it as it would square. */
@@ -24,10 +24,12 @@ export function solveBar(v: ValuesOf<Bar | Foot>) {
   const outside = Math.abs(v.barOffset) - v.barSpacing / 2;
   if (outside >= 0) return { impossible: 'pivot-outside-clevises', by: outside };
   if (!(v.barStopAngle > 0)) return { impossible: 'no-swing' };
+  const leaning = Math.abs(v.barRestLead) - v.barSpacing * Math.sin(v.barStopAngle);
+  if (leaning > 0) return { impossible: 'on-stop-at-rest', by: leaning };
   const moved = strokes(v);
   const bar = balanceBar({
     barSpacing: v.barSpacing, barOffset: v.barOffset, ...moved, pinOffset: v.barPinOffset, bearingRadius: v.barBearingRadius, bearingFriction: v.barFriction,
-    stopAngle: v.barStopAngle, threadPitch: v.threadPitch, rodLength: v.rodLength, masterSpacing: v.masterSpacing, clevisesStay: true,
+    stopAngle: v.barStopAngle, threadPitch: v.threadPitch, rodLength: v.rodLength, masterSpacing: v.masterSpacing, clevisesStay: true, restTilt: Math.asin(v.barRestLead / v.barSpacing),
   });
   return isImpossible(bar) ? bar : { ...bar, ...moved };
 }
@@ -36,6 +38,7 @@ function refuse(code: string, by = 0): Refusal {
   return {
     refused: (say) => ({
       'pivot-outside-clevises': `The pivot stands ${say(by, 'length')} outside a clevis. It must lie between them: a smaller offset or a wider bar.`,
+      'on-stop-at-rest': `At rest the bar leans ${say(by, 'length')} beyond its stop. Check the two rod lengths.`,
       'no-swing': 'A bar that may tilt 0° cannot share at all. Type the angle at which it meets its stop.',
       'strokes-exceed-bar': `The front and rear strokes differ by ${say(by, 'length')} more than the bar is long. No bar can follow that: check bores and volumes.`,
       'pivot-outside-rods': 'At this tilt a rod’s line has crossed the pivot and the bar would flip. Check the pivot’s distance from the clevis line.',
@@ -48,7 +51,7 @@ export const barFeed = defineFeed({
   id: 'balance-bar',
   title: 'Balance bar',
   inputs: [
-    { title: 'Bar', of: ['barSpacing', 'barOffset', 'threadPitch', 'barStopAngle', 'barPinOffset', 'barBearingRadius', 'barFriction'] },
+    { title: 'Bar', of: ['barSpacing', 'barOffset', 'threadPitch', 'barRestLead', 'barStopAngle', 'barPinOffset', 'barBearingRadius', 'barFriction'] },
     { title: 'Rods and masters', of: ['rodLength', 'masterSpacing', 'frontMasterBore', 'rearMasterBore', 'portStroke'] },
     { title: 'Foot', of: ['controlForce', 'pedalRatio', 'linkageEfficiency'] },
     { title: 'Fluid', of: ['frontTakeUp', 'rearTakeUp', 'frontCompliance', 'rearCompliance'] },

@@ -57,7 +57,7 @@ function meaning(kind: Kind, after: number, change: number): string {
 }
 
 export const pairsTable: Table<DropValues> = {
-  caption: 'Invented pairs on an invented truck, with your drop',
+  caption: 'Example distances, invented, with your drop',
   head: ['From, to', 'Before', 'After', 'What it does'],
   rows: (v) => pairs.map((pair): readonly Cell[] => {
     const { before, after } = spanOf(v, pair);
@@ -67,7 +67,7 @@ export const pairsTable: Table<DropValues> = {
 
 const inWords: Readonly<Record<Watched, string>> = {
   padOverFloor: 'pedal pads over floor', hipOverPad: 'hip over pedal pads', rimOverSeat: 'wheel rim over seat', dashOverFloor: 'dash over floor (shins)', roofOverSeat: 'roof over seat',
-  seatOverFloor: 'seat over floor', floorOverFrame: 'floor over frame', tunnelOverGearbox: 'tunnel over gearbox', hoodOverEngine: 'hood over engine', mastersOverFrame: 'masters over frame',
+  seatOverFloor: 'seat over floor', floorOverFrame: 'floor over frame', tunnelOverGearbox: 'tunnel over transmission', hoodOverEngine: 'hood over engine', mastersOverFrame: 'masters over frame',
   columnOverBox: 'column over steering box', fillerOverTank: 'filler neck over tank',
 };
 
@@ -83,6 +83,9 @@ export const heightsTable: Table<DropValues> = {
   },
 };
 
+/** The engine’s names as an American reader has them. */
+const partWords = (part: PartKind): string => (part === 'gearbox' ? 'transmission' : part === 'cross-members' ? 'crossmembers' : part);
+
 const carriers = { body: 'the body', floor: 'the floor', frame: 'the frame', 'axle-front': 'the front axle', 'axle-rear': 'the rear axle' } as const;
 
 export const ridesTable: Table<DropValues> = {
@@ -92,7 +95,7 @@ export const ridesTable: Table<DropValues> = {
     const parts = (Object.keys(rides) as PartKind[]).filter((part) => rides[part] === carrier);
     const down = parts.some((part) => ridesWith({ part, type: dropType(v) }).comesDown);
     const stays = carrier === 'body' || carrier === 'floor' || carrier === 'frame' ? 'stays' : 'only the suspension moves it';
-    return [carriers[carrier], down ? 'comes down' : stays, parts.join(', ')];
+    return [carriers[carrier], down ? 'comes down' : stays, parts.map(partWords).join(', ')];
   }),
 };
 

@@ -8,7 +8,7 @@ export const brakingFeed = defineFeed({
   title: 'Braking rate, from foot to road',
   inputs: [
     { title: 'Foot and pedal', of: ['controlForce', 'pedalRatio', 'linkageEfficiency', 'pushrodFreePlay', 'floorTravel'] },
-    { title: 'Bar and masters', of: ['frontShare', 'barSpacing', 'barStopAngle', 'frontMasterBore', 'rearMasterBore', 'frontMasterStroke', 'rearMasterStroke', 'portStroke', 'masterSpring'] },
+    { title: 'Bar and masters', of: ['frontShare', 'barSpacing', 'barRestLead', 'barStopAngle', 'frontMasterBore', 'rearMasterBore', 'frontMasterStroke', 'rearMasterStroke', 'portStroke', 'masterSpring'] },
     { title: 'Fluid and valve', of: ['frontTakeUp', 'rearTakeUp', 'frontCompliance', 'rearCompliance', 'rearValve', 'kneePressure', 'valveSlope'] },
     { title: 'Brakes', of: ['frontBrakeGain', 'rearBrakeGain', 'pushOutPressure'] },
     { title: 'Truck and road', of: ['frontAxleLoad', 'rearAxleLoad', 'wheelbase', 'cgHeight', 'grip'] },
@@ -22,7 +22,7 @@ export const brakingFeed = defineFeed({
     const s = chain(v, v.controlForce);
     const refused = refusal(v, s);
     if (refused) return refused;
-    const tilt = Math.asin((s.frontStroke - s.rearStroke) / v.barSpacing);
+    const tilt = Math.asin((v.barRestLead + s.frontStroke - s.rearStroke) / v.barSpacing);
     return {
       brakingRateReached: s.rate, padTravelNormal: s.padTravel, padReserve: v.floorTravel - s.padTravel, padTravelUsed: s.padTravel / v.floorTravel, frontStrokeUsed: s.frontStroke / v.frontMasterStroke, rearStrokeUsed: s.rearStroke / v.rearMasterStroke,
       frontBrakeForce: s.frontForce, rearBrakeForce: s.rearForce, rearBrakeFraction: s.rearFraction as number, frontPressure: s.frontPressure, rearPressure: s.rearPressure, rearPressureAfterValve: s.rearOutlet,

@@ -25,9 +25,9 @@ export function axleForce(v: ValuesOf<DiscInputs>, side: Side, pressure: number)
 function refusal(v: ValuesOf<DiscInputs>): Refusal | undefined {
   for (const side of ['front', 'rear'] as const) {
     const [outer, inner] = [v[`${side}TrackOuter`], v[`${side}TrackInner`]];
-    if (inner === outer) return { refused: (say) => `The ${side} pad’s track has both edges at ${say(inner, 'length')}: no pad is left between them.` };
-    if (inner > outer) return { refused: (say) => `The ${side} pad’s track has its inner edge ${say(inner - outer, 'length')} outside its outer edge. Swap the two radii.` };
-    if (outer >= v.loadedRadius) return { refused: (say) => `The ${side} pad’s track reaches ${say(outer - v.loadedRadius, 'length')} into the road. A radius is half of a diameter: check it.` };
+    if (inner === outer) return { refused: (say) => `The ${side} brake pad’s track has both edges at ${say(inner, 'length')}: no pad is left between them.` };
+    if (inner > outer) return { refused: (say) => `The ${side} brake pad’s track has its inner edge ${say(inner - outer, 'length')} outside its outer edge. Swap the two radii.` };
+    if (outer >= v.loadedRadius) return { refused: (say) => `The ${side} brake pad’s track reaches ${say(outer - v.loadedRadius, 'length')} into the road. A radius is half of a diameter: check it.` };
   }
   return undefined;
 }
@@ -47,7 +47,7 @@ export const discFeed = defineFeed({
     const refused = refusal(v);
     if (refused) return refused;
     const [f, r] = [axle(v, 'front'), axle(v, 'rear')];
-    if (isImpossible(f) || isImpossible(r)) return { refused: () => 'These pad tracks are not possible.' };
+    if (isImpossible(f) || isImpossible(r)) return { refused: () => 'These brake pad tracks are not possible.' };
     return {
       frontBrakeGain: f.gain, rearBrakeGain: r.gain, frontEffectiveRadius: f.effectiveRadius, rearEffectiveRadius: r.effectiveRadius, frontClampArea: f.clampArea, rearClampArea: r.clampArea,
       frontClampForce: f.clampForce, rearClampForce: r.clampForce, frontBrakeTorque: f.torquePerWheel, rearBrakeTorque: r.torquePerWheel,

@@ -31,7 +31,7 @@ export const failureCautions = defineCautions<V>([
   {
     id: 'pad-near-carpet', level: 'danger', when: (v) => Math.min(v.floorMarginFrontDead, v.floorMarginRearDead) < clear,
     words: (v, say) => {
-      const say1 = (dead: string, margin: number) => (margin >= clear ? '' : margin > 0 ? `With the ${dead} dead the pad is only ${say(margin, 'length', 2)} above the carpet. ` : `With the ${dead} dead the pad stands on the carpet. `);
+      const say1 = (dead: string, margin: number) => (margin >= clear ? '' : margin > 0 ? `With the ${dead} dead the pedal is only ${say(margin, 'length', 2)} above the carpet. ` : `With the ${dead} dead the pedal stands on the carpet. `);
       return `${say1('front', v.floorMarginFrontDead)}${say1('rear', v.floorMarginRearDead)}There a harder push only pushes the floor, and air, wear or a thicker mat take what brakes are left.`;
     },
     todo: 'Do not drive it like this. More room over the carpet, a shorter lead at the bar’s stop, or bores that need less stroke, until at least 1 in (25 mm) is left in both failures (common practice, no source).',
@@ -39,25 +39,25 @@ export const failureCautions = defineCautions<V>([
   },
   {
     id: 'rear-slides', level: 'danger', when: (v) => rearAsks(v) > v.slipLimitFrontDead,
-    words: (v, say) => `With the front dead, this foot asks ${say(rearAsks(v), 'brakingRate', 2)} of rear tires that can give ${say(v.slipLimitFrontDead, 'brakingRate', 2)}. They lock, and an empty pickup with locked rears turns around. More foot makes it worse.`,
+    words: (v, say) => `With the front dead, this foot force asks ${say(rearAsks(v), 'brakingRate', 2)} of rear tires that can give ${say(v.slipLimitFrontDead, 'brakingRate', 2)}. They lock, and an empty pickup with locked rears turns around. Pushing harder makes it worse.`,
     todo: 'Know it before it happens: ease the pedal until the rear wheels roll again, and steer.',
     fires: { floorTravel: 8 * inch }, silent: { controlForce: 40 * lbf },
   },
   {
     id: 'flat-spot', level: 'warning', when: (v) => flats(v).length > 0,
-    words: (v, say) => flats(v).map((f) => `With the ${f.dead} dead your foot is in a flat spot: from ${say(f.from, 'force')} to ${say(f.to, 'force')} the dead ${f.dead} master stops the pedal and takes every extra pound, and the ${f.live} gets no more.`).join(' '),
+    words: (v, say) => flats(v).map((f) => `With the ${f.dead} dead your foot force is in a flat spot: from ${say(f.from, 'force')} to ${say(f.to, 'force')} the dead ${f.dead} master stops the pedal and takes every extra pound, and the ${f.live} gets no more.`).join(' '),
     todo: 'A hard, high pedal feels like good brakes here. Read the gauge, not the pedal. Less lead, more stroke in the dead master or bores that need less stroke move the flat spot up.',
     fires: { floorTravel: 8 * inch }, silent: { controlForce: 20 * lbf },
   },
   {
     id: 'own-share-only', level: 'warning', when: (v) => shares(v).length > 0,
-    words: (v) => shares(v).map((s) => `With the ${s.dead} dead its master bottoms and its clevis becomes the fulcrum: the ${s.live} brakes get only the share they always had, and the rest of your foot pushes on a casting.`).join(' '),
+    words: (v) => shares(v).map((s) => `With the ${s.dead} dead its master bottoms and its clevis becomes the fulcrum: the ${s.live} brakes get only the share they always had, and the rest of your push goes into a casting.`).join(' '),
     todo: 'If that rate is too low, give the bar a nearer stop or the masters more stroke, so that the live side gets all of the push for longer.',
     fires: { floorTravel: 8 * inch }, silent: { controlForce: 20 * lbf },
   },
   {
     id: 'no-stop', level: 'danger', when: (v) => v.barStop === 'none',
-    words: 'Nothing stops this bar. With one circuit dead it swings until the dead master bottoms, the pad goes far, and the live side never gets more than its share.',
+    words: 'Nothing stops this bar. With one circuit dead it swings until the dead master bottoms, the pedal goes far, and the live side never gets more than its share.',
     todo: 'Fit a stop that works in both directions, steel on steel, and prove it by hand with the masters off the rods.',
     fires: { barStop: 'none' }, silent: {},
   },
@@ -81,18 +81,18 @@ export const failureCautions = defineCautions<V>([
   {
     id: 'all-of-the-push', level: 'warning', when: (v) => Math.max(v.pressureFrontDead, v.pressureRearDead) > 100 * bar,
     words: (v, say) => `With the other circuit dead one line carries ${say(Math.max(v.pressureFrontDead, v.pressureRearDead), 'pressure')}. A weak flare or an old hose can fail just then, and it is the last line you have.`,
-    todo: 'Choose hose, tube and gauge for this pressure and a panic foot, not for the ordinary one.',
+    todo: 'Choose hose, tube and gauge for this pressure and a panic push, not for the ordinary one.',
     fires: { controlForce: 150 * lbf, floorTravel: 10 * inch, frontMasterStroke: 50 * mm, rearMasterStroke: 50 * mm }, silent: { controlForce: 40 * lbf },
   },
   {
     id: 'test-it', level: 'danger',
-    words: 'These strokes are calculated. Air, flex, worn pads and a thick mat all use more, and nobody finds out in ordinary driving that a pad reaches the floor.',
-    todo: 'Before the first drive: open a front bleeder into a bottle, push slowly to this foot force and measure pad to carpet, gauge in a rear bleeder. Push half as hard again: the gauge must rise. Close the bleeder before you let go. Then the same at the rear. If the pad touches carpet, do not drive. Clamping a hose does not show this (New South Wales Brake assessment manual, pages 12, 25 and 38).',
+    words: 'These strokes are calculated. Air, flex, worn brake pads and a thick mat all use more, and nobody finds out in ordinary driving that a pedal reaches the floor.',
+    todo: 'Before the first drive: open a front bleeder into a bottle, push slowly to this foot force and measure pedal pad to carpet, gauge in a rear bleeder. Push half as hard again: the gauge must rise. Close the bleeder before you let go. Then the same at the rear. If less than 1 in (25 mm) is left in either test, or the gauge does not rise with a harder push, do not drive. Clamping a hose does not show this (New South Wales Brake assessment manual, pages 12, 25 and 38).',
   },
 ]);
 
 const reference = {
-  controlForce: 500, pedalRatio: 6.2, linkageEfficiency: 0.85, barSpacing: 63.5 * mm, barOffset: 7.62 * mm, barStop: 'fitted', barStopAngle: 12 * deg, deadCircuit: 'front',
+  controlForce: 500, pushrodFreePlay: 0, barRestLead: 0, pedalRatio: 6.2, linkageEfficiency: 0.85, barSpacing: 63.5 * mm, barOffset: 7.62 * mm, barStop: 'fitted', barStopAngle: 12 * deg, deadCircuit: 'front',
   frontMasterBore: 17.78 * mm, rearMasterBore: 17.78 * mm, frontMasterStroke: 28 * mm, rearMasterStroke: 28 * mm, portStroke: 1 * mm,
   frontTakeUp: 1.874 * cm3, rearTakeUp: 0.884 * cm3, frontCompliance: 0.051 * cm3 / bar, rearCompliance: 0.033 * cm3 / bar,
   frontBrakeGain: 122.84 / bar, rearBrakeGain: 63.4 / bar, frontAxleLoad: 777.2, rearAxleLoad: 562.8, wheelbase: 2.743, cgHeight: 0.58, grip: 0.9,

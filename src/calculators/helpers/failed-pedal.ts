@@ -8,8 +8,8 @@ import type { Picture } from '../show.ts';
 import { barScene } from '../scenes/bar.ts';
 
 export type FailedInputs =
-  | 'controlForce' | 'pedalRatio' | 'linkageEfficiency' | 'floorTravel' | 'deadCircuit'
-  | 'barSpacing' | 'barOffset' | 'barStop' | 'barStopAngle'
+  | 'controlForce' | 'pedalRatio' | 'linkageEfficiency' | 'pushrodFreePlay' | 'floorTravel' | 'deadCircuit'
+  | 'barSpacing' | 'barOffset' | 'barRestLead' | 'barStop' | 'barStopAngle'
   | 'frontMasterBore' | 'rearMasterBore' | 'frontMasterStroke' | 'rearMasterStroke' | 'portStroke'
   | 'frontTakeUp' | 'rearTakeUp' | 'frontCompliance' | 'rearCompliance'
   | 'frontBrakeGain' | 'rearBrakeGain' | 'frontAxleLoad' | 'rearAxleLoad' | 'wheelbase' | 'cgHeight' | 'grip';
@@ -25,7 +25,7 @@ export const other = (side: Side): Side => (side === 'front' ? 'rear' : 'front')
 export function truckOf(v: V, dead: Side): CircuitFailure {
   return {
     dead, pedalRatio: v.pedalRatio, efficiency: v.linkageEfficiency, floorTravel: v.floorTravel,
-    barSpacing: v.barSpacing, barOffset: v.barOffset, stopAngle: v.barStop === 'none' ? undefined : v.barStopAngle,
+    barSpacing: v.barSpacing, barOffset: v.barOffset, frontLead: v.barRestLead, freePlay: v.pushrodFreePlay, stopAngle: v.barStop === 'none' ? undefined : v.barStopAngle,
     frontBore: v.frontMasterBore, rearBore: v.rearMasterBore, frontStroke: v.frontMasterStroke, rearStroke: v.rearMasterStroke,
     frontPortStroke: v.portStroke, rearPortStroke: v.portStroke, frontTakeUpVolume: v.frontTakeUp, rearTakeUpVolume: v.rearTakeUp,
     frontCompliance: v.frontCompliance, rearCompliance: v.rearCompliance, frontGain: v.frontBrakeGain, rearGain: v.rearBrakeGain,
@@ -54,7 +54,7 @@ export function regimeWords(regime: FailureRegime, dead: Side): string {
     'on-dead-master': `dead ${dead} master bottomed, the ${live} gets only its share`,
     'good-bottomed': `${live} master bottomed, no more pressure`,
     'on-opposite-stop': 'bar on its other stop, no more pressure',
-    'on-floor': 'pad on the carpet, no more pressure',
+    'on-floor': 'pedal on the carpet, no more pressure',
   })[regime];
 }
 
@@ -81,9 +81,9 @@ export const failurePicture: Picture<V> = {
     const dead = v.deadCircuit;
     const s = sure(failureAtTravel({ ...truckOf(v, dead), padTravel: at }));
     const bottom = dead === 'front' ? v.frontMasterStroke : v.rearMasterStroke;
-    return `Pad ${label(v, at, say)}. The dead ${dead} master has used ${say(s.deadStroke, 'length')} of ${say(bottom, 'length')}, the ${other(dead)} ${say(s.goodStroke, 'length')}. The ${other(dead)} line carries ${say(s.pressure, 'pressure')}: ${say(s.rate, 'brakingRate')}${s.slipLimited ? `, and the ${other(dead)} tires slide` : ''}. Carpet at ${say(v.floorTravel, 'length')}.`;
+    return `Pedal ${label(v, at, say)}. The dead ${dead} master has used ${say(s.deadStroke, 'length')} of ${say(bottom, 'length')}, the ${other(dead)} ${say(s.goodStroke, 'length')}. The ${other(dead)} line carries ${say(s.pressure, 'pressure')}: ${say(s.rate, 'brakingRate')}${s.slipLimited ? `, and the ${other(dead)} tires slide` : ''}. Carpet at ${say(v.floorTravel, 'length')}.`;
   },
-  motion: { label: 'Pad', dimension: 'length', range: (v) => [0, endOfTravel(v)], start: (v) => stateAtForce(v, v.deadCircuit, v.controlForce).padTravel, say: label },
+  motion: { label: 'Pedal', dimension: 'length', range: (v) => [0, endOfTravel(v)], start: (v) => stateAtForce(v, v.deadCircuit, v.controlForce).padTravel, say: label },
   scene: (v, at, say) => {
     const dead = v.deadCircuit;
     const s = sure(failureAtTravel({ ...truckOf(v, dead), padTravel: at }));
@@ -93,7 +93,7 @@ export const failurePicture: Picture<V> = {
       barSpacing: v.barSpacing, barOffset: v.barOffset, barStopAngle: v.barStop === 'none' ? undefined : v.barStopAngle, frontStroke, rearStroke, dead,
       labels: { front: dead === 'front' ? 'no fluid' : live, rear: dead === 'rear' ? 'no fluid' : live },
       bottoms: { front: v.frontMasterStroke, rear: v.rearMasterStroke },
-      carpet: v.floorTravel / v.pedalRatio,
+      carpet: v.floorTravel / v.pedalRatio - v.pushrodFreePlay,
     });
   },
 };

@@ -18,7 +18,7 @@ const eventWords = (kind: FailureEvent['kind'], dead: Side): string => ({
   'flat-spot-ends': 'flat spot ends: the bar leaves its stop',
   'good-bottoms': `${other(dead)} master bottoms: no more pressure`,
   'opposite-stop': 'bar meets its other stop: no more pressure',
-  'pad-on-floor': 'pad on the carpet: no more pressure',
+  'pad-on-floor': 'pedal on the carpet: no more pressure',
   'axle-slides': `${other(dead)} tires slide`,
 })[kind];
 
@@ -28,18 +28,18 @@ function limit(v: V, dead: Side): string {
   const s = stateAtForce(v, dead, v.controlForce);
   if (s.slipLimited) return `${other(dead)} tires slide`;
   return ({
-    'free-run': 'no pressure yet', 'on-bar-stop': 'your foot', 'flat-spot': 'flat spot', 'on-dead-master': 'only its share of your foot',
+    'free-run': 'no pressure yet', 'on-bar-stop': 'your foot force', 'flat-spot': 'flat spot', 'on-dead-master': 'only its share of your push',
     'good-bottomed': 'live master’s stroke', 'on-opposite-stop': 'bar’s other stop', 'on-floor': 'carpet',
   })[s.regime];
 }
 
 export const failureEvents: Table<V> = {
-  caption: 'What happens as the foot rises, in order, for the circuit chosen as dead',
-  head: ['What happens', 'Foot', 'Pad', 'Live line'],
+  caption: 'What happens as foot force rises, in order, for the circuit chosen as dead',
+  head: ['What happens', 'Foot force', 'Pedal', 'Live line'],
   rows: (v) => {
     const dead = v.deadCircuit;
     const r = sure(failureOf(v, dead));
-    const you = { words: 'your foot', controlForce: r.controlForce, padTravel: r.padTravel, pressure: r.pressure };
+    const you = { words: 'your foot force', controlForce: r.controlForce, padTravel: r.padTravel, pressure: r.pressure };
     const events = r.events.map((e) => ({ ...e, words: eventWords(e.kind, dead) }));
     const after = events.findIndex((e) => e.controlForce > you.controlForce);
     const at = after < 0 ? events.length : after;
@@ -51,7 +51,7 @@ export const failureEvents: Table<V> = {
 
 export const failureComparison: Table<V> = {
   caption: 'Both failures, side by side',
-  head: ['At your foot', 'Front dead', 'Rear dead'],
+  head: ['At your foot force', 'Front dead', 'Rear dead'],
   rows: (v, say) => {
     const both = sides.map((dead) => ({ dead, ...sure(failureOf(v, dead)) }));
     const row = (words: string, of: (r: (typeof both)[number]) => string): string[] => [words, ...both.map(of)];
@@ -60,9 +60,9 @@ export const failureComparison: Table<V> = {
       row('braking rate', (r) => say(r.rate, 'brakingRate')),
       row('the tires allow', (r) => say(r.slipLimit, 'brakingRate')),
       row('what limits it', (r) => limit(v, r.dead)),
-      row('pad travel', (r) => say(r.padTravel, 'length')),
+      row('pedal travel', (r) => say(r.padTravel, 'length')),
       row('travel it asks for', (r) => say(r.travelWithoutFloor, 'length')),
-      row('pad above carpet', (r) => (r.regime === 'on-floor' ? 'none' : say(r.floorMargin, 'length'))),
+      row('pedal above carpet', (r) => (r.regime === 'on-floor' ? 'none' : say(r.floorMargin, 'length'))),
       row('stop met first', (r) => first[r.firstStop] ?? r.firstStop),
       row('flat spot', (r) => (r.flatSpot ? `${say(r.flatSpot.from, 'force')} to ${say(r.flatSpot.to, 'force')}` : 'none')),
       row('gauge, live line', (r) => say(r.pressure, 'pressure')),
@@ -91,7 +91,7 @@ function healthy(v: V): At[] {
     });
     const { stroke: front } = strokeForPressure({ pressure: p.frontPressure, takeUpVolume: v.frontTakeUp, compliance: v.frontCompliance, bore: v.frontMasterBore, portStroke: v.portStroke });
     const { stroke: rear } = strokeForPressure({ pressure: p.rearPressure, takeUpVolume: v.rearTakeUp, compliance: v.rearCompliance, bore: v.rearMasterBore, portStroke: v.portStroke });
-    const pad = (v.pedalRatio * (front * toRear + rear * toFront)) / v.barSpacing;
+    const pad = v.pedalRatio * (v.pushrodFreePlay + (front * toRear + rear * toFront) / v.barSpacing);
     if (front > v.frontMasterStroke || rear > v.rearMasterStroke || pad > v.floorTravel) break;
     const { rate } = brakingRate({ frontGain: v.frontBrakeGain, rearGain: v.rearBrakeGain, frontPressure: p.frontPressure, rearPressure: p.rearPressure, mass: v.frontAxleLoad + v.rearAxleLoad });
     if (rate > v.grip) break;
@@ -103,7 +103,7 @@ function healthy(v: V): At[] {
 const words = (v: V, dead: Side, say: Say): string => {
   const r = sure(failureOf(v, dead));
   const flat = r.flatSpot ? `, level from ${say(r.flatSpot.from, 'force')} to ${say(r.flatSpot.to, 'force')}` : '';
-  return `With the ${dead} dead ${say(r.rate, 'brakingRate')} at your foot, from ${say(r.pressure, 'pressure')} in the ${other(dead)} line${flat}; the ${other(dead)} tires slide at ${say(r.slipLimit, 'brakingRate')}.`;
+  return `With the ${dead} dead ${say(r.rate, 'brakingRate')} at your foot force, from ${say(r.pressure, 'pressure')} in the ${other(dead)} line${flat}; the ${other(dead)} tires slide at ${say(r.slipLimit, 'brakingRate')}.`;
 };
 
 const at = (v: V, dead: Side) => stateAtForce(v, dead, v.controlForce);
@@ -152,7 +152,7 @@ export const failurePressures: Chart<V> = {
   ],
   describe: (v, say) => sides.map((dead) => {
     const r = sure(failureOf(v, dead));
-    const ends = r.regime === 'on-floor' ? ' and no more, the pad being on the carpet' : r.flatSpot ? `, with a flat spot from ${say(r.flatSpot.from, 'force')} to ${say(r.flatSpot.to, 'force')}` : '';
-    return `With the ${dead} dead the ${other(dead)} line has ${say(r.pressure, 'pressure')} at your foot${ends}.`;
+    const ends = r.regime === 'on-floor' ? ' and no more, the pedal being on the carpet' : r.flatSpot ? `, with a flat spot from ${say(r.flatSpot.from, 'force')} to ${say(r.flatSpot.to, 'force')}` : '';
+    return `With the ${dead} dead the ${other(dead)} line has ${say(r.pressure, 'pressure')} at your foot force${ends}.`;
   }).join(' '),
 };

@@ -5,7 +5,7 @@ const volume = 'derived: volume kept';
 
 /** The chain of the braking rate record, in order of computation. */
 export const footToRoadEquations: readonly Equation[] = [
-  { result: 'rodForce', expression: 'controlForce * pedalRatio * linkageEfficiency', words: 'The push on the bar is the foot times the lever, less what the linkage eats.', source: 'derived: moment balance about the pedal pivot' },
+  { result: 'rodForce', expression: 'controlForce * pedalRatio * linkageEfficiency', words: 'The push on the bar is foot force times the lever, less what the linkage eats.', source: 'derived: moment balance about the pedal pivot' },
   { result: 'frontMasterArea', expression: 'pi * frontMasterBore^2 / 4', words: 'The piston’s face is a circle.', source: 'derived' },
   { result: 'rearMasterArea', expression: 'pi * rearMasterBore^2 / 4', words: 'The same for the rear.', source: 'derived' },
   { result: 'frontPressure', expression: 'max(0, frontShare * rodForce - masterSpring) / frontMasterArea', words: 'The front’s share of the push, less the return spring, over the bore’s area.', source: line },
@@ -20,9 +20,9 @@ export const footToRoadEquations: readonly Equation[] = [
   { result: 'rearStroke', expression: '(rearTakeUp + rearCompliance * rearPressureAfterValve) / rearMasterArea + portStroke', words: 'The same for the rear, with the pressure that reaches its hoses and calipers.', source: volume },
   { result: 'padTravelNormal', expression: 'pedalRatio * (frontShare * frontStroke + (1 - frontShare) * rearStroke + pushrodFreePlay)', words: 'The bar’s pivot moves by both strokes, each weighted by its share of the push; the lever multiplies that and the free play.', source: 'derived: the pivot lies on the line between the clevises' },
   { result: 'padReserve', expression: 'floorTravel - padTravelNormal', words: 'What is left above the carpet.', source: 'defined' },
-  { result: 'padTravelUsed', expression: 'padTravelNormal / floorTravel', words: 'The part of the way that is gone.', source: 'defined' },
+  { result: 'padTravelUsed', expression: 'padTravelNormal / floorTravel', words: 'The part of the travel that is gone.', source: 'defined' },
   { result: 'frontStrokeUsed', expression: 'frontStroke / frontMasterStroke', words: 'The part of the front master that is gone.', source: 'defined' },
   { result: 'rearStrokeUsed', expression: 'rearStroke / rearMasterStroke', words: 'The part of the rear master that is gone.', source: 'defined' },
-  { result: 'barTilt', expression: 'asin((frontStroke - rearStroke) / barSpacing)', words: 'Unlike strokes tilt the bar.', source: 'derived: rigid bar' },
+  { result: 'barTilt', expression: 'asin((barRestLead + frontStroke - rearStroke) / barSpacing)', words: 'Unlike strokes tilt the bar.', source: 'derived: rigid bar' },
   { result: 'tiltOfStop', expression: 'abs(barTilt) / barStopAngle', words: 'How much of the bar’s swing is gone.', source: 'defined' },
   ];

@@ -8,7 +8,7 @@ import type { RunOut } from './run-out.ts';
 
 type Truck = 'frontAxleLoad' | 'rearAxleLoad' | 'wheelbase' | 'cgHeight' | 'grip';
 type Foot = 'controlForce' | 'pedalRatio' | 'linkageEfficiency' | 'pushrodFreePlay' | 'floorTravel';
-type Bar = 'frontShare' | 'barSpacing' | 'barStopAngle' | 'frontMasterBore' | 'rearMasterBore' | 'frontMasterStroke' | 'rearMasterStroke' | 'masterSpring' | 'portStroke';
+type Bar = 'frontShare' | 'barSpacing' | 'barRestLead' | 'barStopAngle' | 'frontMasterBore' | 'rearMasterBore' | 'frontMasterStroke' | 'rearMasterStroke' | 'masterSpring' | 'portStroke';
 type Fluid = 'frontTakeUp' | 'rearTakeUp' | 'frontCompliance' | 'rearCompliance' | 'rearValve' | 'kneePressure' | 'valveSlope';
 type Brakes = 'frontBrakeGain' | 'rearBrakeGain' | 'pushOutPressure';
 export type FootToRoad = ValuesOf<Truck | Foot | Bar | Fluid | Brakes>;
@@ -32,15 +32,17 @@ export const at = (r: RunOut, say: Say): string => `at ${say(r.controlForce, 'fo
 /** Why this foot force cannot be reached, or brakes nothing. */
 export function refusal(v: FootToRoad, s: FootState): Refusal | undefined {
   if (v.barStopAngle === 0) return { refused: () => 'A bar whose stop is at 0° cannot tilt, so it cannot share. Type the angle it swings to one side.' };
-  const lead = Math.abs(s.frontStroke - s.rearStroke) - v.barSpacing;
+  const leaning = Math.abs(v.barRestLead) - v.barSpacing * Math.sin(v.barStopAngle);
+  if (leaning > 0) return { refused: (say) => `At rest the bar leans ${say(leaning, 'length')} beyond its stop. Check the two rod lengths.` };
+  const lead = Math.abs(v.barRestLead + s.frontStroke - s.rearStroke) - v.barSpacing;
   if (lead >= 0) return { refused: (say) => `The two strokes differ by ${say(lead, 'length')} more than the bar is long. No bar can follow that: check bores and fluid volumes.` };
   const over: Partial<Record<RunOut['id'], number>> = { 'front-bottom': s.frontStroke - v.frontMasterStroke, 'rear-bottom': s.rearStroke - v.rearMasterStroke, carpet: s.padTravel - v.floorTravel };
   if (Object.values(over).some((by) => by > 0)) {
     const met = ends(v).find((r) => (over[r.id] ?? 0) > 0) as RunOut;
-    const what = met.id === 'carpet' ? 'The pad meets the carpet' : `The ${met.id === 'front-bottom' ? 'front' : 'rear'} master runs out of stroke`;
+    const what = met.id === 'carpet' ? 'The pedal meets the carpet' : `The ${met.id === 'front-bottom' ? 'front' : 'rear'} master runs out of stroke`;
     return { refused: (say) => `${what} ${say(over[met.id] as number, 'length')} too early: it ends ${at(met, say)}, and this foot force cannot make its pressure. Pushing harder makes no more. Volume is short here, not force.` };
   }
-  if (s.rearFraction === undefined) return { refused: (say) => `${say(v.controlForce, 'force')} on the pad brakes nothing: return springs and the push-out pressure take all of it. Push harder.` };
+  if (s.rearFraction === undefined) return { refused: (say) => `${say(v.controlForce, 'force')} on the pedal brakes nothing: return springs and the push-out pressure take all of it. Push harder.` };
   return undefined;
 }
 
@@ -57,13 +59,13 @@ export function shortOf(v: FootToRoad, say: Say): string {
   return `It takes ${say(foot, 'force')} to reach ${target}, and neither force nor volume runs short before that.`;
 }
 
-/** The pad's way to the carpet, cause by cause. */
+/** The pedal's travel to the carpet, cause by cause. */
 export function travelParts(v: FootToRoad & ValuesOf<'frontPressure' | 'rearPressureAfterValve' | 'frontMasterArea' | 'rearMasterArea' | 'padReserve'>, say: Say): TravelPart[] {
   const front = (v.pedalRatio * v.frontShare) / v.frontMasterArea;
   const rear = (v.pedalRatio * (1 - v.frontShare)) / v.rearMasterArea;
   const parts = [
     ['free play', v.pedalRatio * v.pushrodFreePlay, 'plain'], ['closing ports', v.pedalRatio * v.portStroke, 'plain'],
-    ['front pad gaps', front * v.frontTakeUp, 'front'], ['rear pad gaps', rear * v.rearTakeUp, 'rear'],
+    ['front brake pad gaps', front * v.frontTakeUp, 'front'], ['rear brake pad gaps', rear * v.rearTakeUp, 'rear'],
     ['front swell', front * v.frontCompliance * v.frontPressure, 'front'], ['rear swell', rear * v.rearCompliance * v.rearPressureAfterValve, 'rear'],
     ['left', v.padReserve, 'ghost'],
   ] as const;

@@ -5,7 +5,7 @@ import { standardGravity } from '../../engine/constants.ts';
 import type { Impossible } from '../../engine/outcome.ts';
 import { isImpossible } from '../../engine/outcome.ts';
 import { brakesPerRodForce } from '../../engine/valve.ts';
-import type { ValuesOf } from '../record.ts';
+import type { Say, ValuesOf } from '../record.ts';
 import type { At } from '../show.ts';
 
 export type LockInputs =
@@ -86,8 +86,28 @@ export const gripSteps: readonly number[] = Array.from({ length: 46 }, (_, k) =>
 
 export const lockCurve = (v: V, s: Stand, axle: 'front' | 'rear'): At[] => gripSteps.map((grip) => [grip, locksOn(v, s, grip)[axle]] as const);
 
+export interface RearFirst {
+  readonly from: number;
+  readonly to: number;
+  /** No gap from `from` on, up to more grip than any street tire finds. */
+  readonly onward: boolean;
+}
+
+const [leastScanned, lastScanned, steps] = [0.05, 0.9, 85];
+const rearLeads = (v: V, s: Stand) => (grip: number): boolean => locksOn(v, s, grip).first !== 'front';
+
 /** The grips up to good dry pavement on which the rear locks first, as a span, or undefined. */
-export function rearFirstGrips(v: V, s: Stand): { readonly from: number; readonly to: number } | undefined {
-  const bad = Array.from({ length: 86 }, (_, k) => 0.05 + k / 100).filter((grip) => locksOn(v, s, grip).first !== 'front');
-  return bad.length > 0 ? { from: bad[0] as number, to: bad[bad.length - 1] as number } : undefined;
+export function rearFirstGrips(v: V, s: Stand): RearFirst | undefined {
+  const scanned = Array.from({ length: steps + 1 }, (_, k) => leastScanned + k / 100);
+  const bad = scanned.filter(rearLeads(v, s));
+  const [from, to] = [bad[0], bad[bad.length - 1]];
+  if (from === undefined || to === undefined) return undefined;
+  const unbroken = bad.length === scanned.length - scanned.indexOf(from);
+  return { from, to, onward: unbroken && Array.from({ length: 6 }, (_, k) => lastScanned + 0.05 * (k + 1)).every(rearLeads(v, s)) };
+}
+
+/** 'on every grip above 0.85', as it reads after 'the rear is first'. */
+export function gripsInWords({ from, to, onward }: RearFirst, say: Say): string {
+  if (onward) return from === leastScanned ? 'on every grip' : `on every grip above ${say(from, 'friction', 2)}`;
+  return to - from > 0.005 ? `on grips from ${say(from, 'friction', 2)} to ${say(to, 'friction', 2)}` : `on grip ${say(to, 'friction', 2)}`;
 }

@@ -1,13 +1,14 @@
 import { standardGravity } from '../../engine/constants.ts';
 import { footToRoad, footWhere } from '../../engine/footToRoad.ts';
 import type { FootState, Pedal } from '../../engine/footToRoad.ts';
-import { mm } from '../../units/si.ts';
+import { inch } from '../../units/si.ts';
 import type { Say } from '../record.ts';
 
 /** 500 N, 112 lbf: what the light-vehicle brake test lets its driver push. */
 export const legLimit = 500;
-/** What the pad should keep above the carpet, and the part of a stroke to plan with: common practice, no source. */
-export const padKeep = 40 * mm;
+/** What the pedal should keep above the carpet, and the part of a stroke to plan with: common practice, no source. */
+export const padKeep = 1.5 * inch;
+export const padKeepWords = '1-1/2 in (38 mm)';
 export const strokePlan = 0.8;
 export const targetRate = 0.8;
 
@@ -24,6 +25,7 @@ export interface Room {
   readonly frontMasterStroke: number;
   readonly rearMasterStroke: number;
   readonly barSpacing: number;
+  readonly barRestLead: number;
   readonly barStopAngle: number;
   readonly frontAxleLoad: number;
   readonly rearAxleLoad: number;
@@ -33,10 +35,10 @@ export interface Room {
 }
 
 /** The ends that no foot gets past. */
-export const hardEnds = { carpet: 'pad on the carpet', 'front-bottom': 'front master at its bottom', 'rear-bottom': 'rear master at its bottom' } as const;
+export const hardEnds = { carpet: 'pedal on the carpet', 'front-bottom': 'front master at its bottom', 'rear-bottom': 'rear master at its bottom' } as const;
 
 export const inWords = {
-  'pad-reserve': (say: Say) => `pad within ${say(padKeep, 'length')} of the carpet`,
+  'pad-reserve': () => `pedal within ${padKeepWords} of the carpet`,
   carpet: () => hardEnds.carpet,
   'front-plan': (say: Say) => `front master at ${say(strokePlan, 'share')} of its stroke`,
   'rear-plan': (say: Say) => `rear master at ${say(strokePlan, 'share')} of its stroke`,
@@ -63,15 +65,15 @@ function limits(room: Room): readonly Limit[] {
     ['rear-plan', 'reserve', (s) => s.rearStroke - strokePlan * room.rearMasterStroke],
     ['front-bottom', 'hard', (s) => s.frontStroke - room.frontMasterStroke],
     ['rear-bottom', 'hard', (s) => s.rearStroke - room.rearMasterStroke],
-    ['bar-front', 'bar', (s) => s.frontStroke - s.rearStroke - lead],
-    ['bar-rear', 'bar', (s) => s.rearStroke - s.frontStroke - lead],
+    ['bar-front', 'bar', (s) => room.barRestLead + s.frontStroke - s.rearStroke - lead],
+    ['bar-rear', 'bar', (s) => s.rearStroke - s.frontStroke - room.barRestLead - lead],
     ['leg', 'leg', (s) => s.controlForce - legLimit],
     ['front-tires', 'tires', (s) => s.frontForce - room.grip * (frontLoad + height * (s.frontForce + s.rearForce))],
     ['rear-tires', 'tires', (s) => s.rearForce - room.grip * (rearLoad - height * (s.frontForce + s.rearForce))],
   ];
 }
 
-/** Everything that runs out as the foot rises, in the order it does. Tires only once: after the first axle slides the rest differs. */
+/** Everything that runs out as foot force rises, in the order it does. Tires only once: after the first axle slides the rest differs. */
 export function runOuts(pedal: Pedal, room: Room): readonly RunOut[] {
   const found = limits(room).flatMap(([id, kind, excess]): RunOut[] => {
     const controlForce = footWhere({ pedal, excess });

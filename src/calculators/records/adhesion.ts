@@ -68,7 +68,7 @@ export default defineCalculator({
     },
     {
       id: 'close-call', level: 'warning', when: (v) => v.rearAdhesion <= v.frontAdhesion && v.frontAdhesion - v.rearAdhesion < 0.08 * v.frontAdhesion,
-      words: (v, say) => `The rear uses ${say(v.rearAdhesion, 'friction', 2)} where the front uses ${say(v.frontAdhesion, 'friction', 2)}. A pad that grips a few percent better, or a bend, turns that around.`,
+      words: (v, say) => `The rear uses ${say(v.rearAdhesion, 'friction', 2)} where the front uses ${say(v.frontAdhesion, 'friction', 2)}. A brake pad that grips a few percent better, or a bend, turns that around.`,
       todo: 'Keep more in hand: a margin of 4 to 5 points of share (common practice, no source).',
       fires: { rearBrakeFraction: 0.245, brakingRate: 0.8 }, silent: { rearBrakeFraction: 0.2, brakingRate: 0.8 },
     },
@@ -121,7 +121,7 @@ export default defineCalculator({
     sources: [
       { of: 'adhesion utilized and braking efficiency', kind: 'derived', note: 'statics' },
       { of: 'front curve above the rear curve for grip from 0.2 to 0.8, at every load', kind: 'published', id: 'eu-braking', note: 'Annex II, appendix, 3.1.1; for the approval of new vehicles' },
-      { of: 'minimum-rate line z = 0.1 + 0.7 (k − 0.2)', kind: 'from memory', id: 'un-r13h', note: 'not checked against the text; an older line has 0.85' },
+      { of: 'minimum-rate line z = 0.1 + 0.7 (k − 0.2)', kind: 'from memory', id: 'un-r13h', note: 'an older line has 0.85' },
     ],
     examples: [{
       source: 'Reference truck worked by hand: rear share 0.24 at 0.8 g',

@@ -7,11 +7,11 @@ import { barScene } from '../scenes/bar.ts';
 export default defineCalculator({
   ...barFeed,
   version: 1,
-  purpose: 'How the bar divides the push, how far it tilts at your foot, and how well friction lets it decide.',
+  purpose: 'How the bar divides the push, how far it tilts at your foot force, and how well friction lets it decide.',
   summary: (v, say) => `The front gets ${say(v.frontShare, 'share')} of the push. At ${say(v.controlForce, 'force')} the bar tilts ${say(v.barTilt, 'angle')}, ${say(v.tiltOfStop, 'share')} of the way to its stop. Friction lets the share sit anywhere from ${say(v.frontShareLow, 'share')} to ${say(v.frontShareHigh, 'share')}.`,
   equations: [
     { result: 'frontShare', expression: '1 / 2 + barOffset / barSpacing', words: 'Moments about the bar’s pivot: the clevis nearer the pivot gets the larger share.', source: 'derived: free body of the bar' },
-    { result: 'barTilt', expression: 'asin((frontStroke - rearStroke) / barSpacing)', words: 'The bar tilts because one circuit swallows more fluid than the other.', source: 'derived: rigid bar' },
+    { result: 'barTilt', expression: 'asin((barRestLead + frontStroke - rearStroke) / barSpacing)', words: 'The bar tilts because one circuit swallows more fluid than the other.', source: 'derived: rigid bar' },
     { result: 'tiltOfStop', expression: 'abs(barTilt) / barStopAngle', words: 'How much of the swing is used up.', source: 'derived' },
     { result: 'shareTilted', expression: 'frontShare + barPinOffset * tan(barTilt) / barSpacing', words: 'With the pivot on the line through the clevis pins, tilt changes nothing. Off that line it does.', source: 'derived: free body of the tilted bar' },
     { result: 'frictionBand', expression: 'barFriction * barBearingRadius / (barSpacing * cos(barTilt))', words: 'A dry bearing resists turning, so the bar stays where it was last pushed.', source: 'derived: friction torque of the bearing' },
@@ -21,7 +21,7 @@ export default defineCalculator({
     {
       id: 'never-swings', level: 'warning',
       words: 'A bar that cannot swing freely gives a different truck every stop. Dirt, paint, no side gap or twisted clevises all bind it.',
-      todo: 'Swing it by hand to both stops, dry, before every first drive. Side gap 1.5 to 2.5 mm at each clevis (common practice, no source).',
+      todo: 'With both rods off, swing it by hand to both stops before the first drive and after each change: greased and free. Side gap 0.06 to 0.10 in (1.5 to 2.5 mm) at each clevis (common practice, no source).',
     },
     {
       id: 'tilt-on-stop', level: 'danger', when: (v) => v.tiltOfStop >= 0.9,
@@ -31,14 +31,14 @@ export default defineCalculator({
     },
     {
       id: 'tilt-far', level: 'caution', when: (v) => v.tiltOfStop >= 0.6 && v.tiltOfStop < 0.9,
-      words: (v, say) => `The bar has used ${say(v.tiltOfStop, 'share')} of its swing. Worn pads, air or heat will use the rest.`,
-      todo: 'Set the rods so that the bar is square at hard braking, not at rest. If that is not enough, change a bore.',
+      words: (v, say) => `The bar has used ${say(v.tiltOfStop, 'share')} of its swing. Worn brake pads, air or heat will use the rest.`,
+      todo: 'Set the rods so that the bar leans half its tilt one way at rest and half the other way at hard braking. If that is not enough, change a bore.',
       fires: { barStopAngle: 13 * deg }, silent: { controlForce: 20 * lbf },
     },
     {
       id: 'friction-wide', level: 'caution', when: (v) => v.frictionBand > 0.015,
       words: (v, say) => `Friction alone can move the share by ${say(v.frictionBand, 'share')} either way. A fine adjustment is lost in that.`,
-      todo: 'Clean and grease the bearing, then check with two gauges, foot rising and falling.',
+      todo: 'Clean and grease the bearing, then check with two gauges, read pushing harder, then easing off.',
       fires: {}, silent: { barFriction: 0.05 },
     },
     {
@@ -55,12 +55,12 @@ export default defineCalculator({
     },
   ],
   picture: {
-    title: 'The bar from above, at your foot force',
-    describe: (v, say) => `The bar from above, masters at the top. Pivot to front clevis ${say(v.barSpacing / 2 - v.barOffset, 'length')}, to rear clevis ${say(v.barSpacing / 2 + v.barOffset, 'length')}. It stands ${say(v.barTilt, 'angle')} off square, ${v.barTilt >= 0 ? 'front' : 'rear'} clevis ahead; the stop is at ${say(v.barStopAngle, 'angle')}.`,
+    title: 'The bar from above, front on the left, at your foot force',
+    describe: (v, say) => `The bar from above, masters at the top, front on the left. Pivot to front clevis ${say(v.barSpacing / 2 - v.barOffset, 'length')}, to rear clevis ${say(v.barSpacing / 2 + v.barOffset, 'length')}. It stands ${say(v.barTilt, 'angle')} off square, ${v.barTilt >= 0 ? 'front' : 'rear'} clevis ahead; the stop is at ${say(v.barStopAngle, 'angle')}.`,
     scene: (v, _at, say) => barScene({ ...v, dead: undefined, labels: { front: say(v.shareTilted, 'share'), rear: say(1 - v.shareTilted, 'share') } }),
   },
   tables: [{
-    caption: 'Tilt as the foot rises',
+    caption: 'Tilt as foot force rises',
     head: ['Foot force', 'Front stroke', 'Rear stroke', 'Tilt'],
     rows: (v, say) => [25, 50, 75, 100].map((pounds) => {
       const r = solveBar({ ...v, controlForce: pounds * lbf });
@@ -68,7 +68,7 @@ export default defineCalculator({
     }),
   }],
   paper: {
-    assumptions: ['The bar is rigid and square at rest.', 'The rods stay parallel as seen from the side.', 'Turning the adjuster slides the pivot in its tube while the clevises stay in line with their bores. If yours carries the clevises along, the rods splay by as much again.', 'Each circuit swallows a fixed volume before pressure builds, then a volume in proportion to pressure.', 'Strokes are found with the share the bar has when square.'],
+    assumptions: ['The bar is rigid.', 'The rods stay parallel as seen from the side.', 'Turning the adjuster slides the pivot in its tube while the clevises stay in line with their bores. If yours carries the clevises along, the rods splay by as much again.', 'Each circuit swallows a fixed volume before pressure builds, then a volume in proportion to pressure.', 'Strokes are found with the share the bar has when square.'],
     leftOut: ['Bending of the bar and play in the clevises.', 'A bar that rubs the ends of its tube: nothing on this page holds for it.', 'The return springs of the masters, a few pounds.'],
     sources: [
       { of: 'share, tilt and friction band', kind: 'derived', note: 'no published worked example was found' },

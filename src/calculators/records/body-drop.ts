@@ -37,7 +37,7 @@ export default defineCalculator({
       framePitchAiredOut: pitchesAt(v, 'aired out').framePitch, framePointClearance: pointAt(v, 'aired out', framePoint(v)).overRoad,
     };
   },
-  summary: (v, say) => `Your two points were ${say(v.distanceBefore, 'length')} apart and are ${say(v.distanceAfter, 'length')} after the drop: ${say(Math.abs(v.distanceChange), 'length')} ${v.distanceChange <= 0 ? 'closer' : 'farther'}. ${v.bodyDropType === 'channeled' ? 'Channeled: pedals, column and roof come down toward a floor and seat that stay.' : 'Stock floor: the cab stays as it was inside, and what is under the floor must make room.'}`,
+  summary: (v, say) => `Your two points were ${say(v.distanceBefore, 'length')} apart and are ${say(v.distanceAfter, 'length')} after the drop: ${say(Math.abs(v.distanceChange), 'length')} ${v.distanceChange <= 0 ? 'closer' : 'farther'}. ${v.bodyDropType === 'channeled' ? 'Channeled: floor and seat keep their height over the frame, and pedals, column and roof come down toward them; the hip ends up that much higher over the pedals.' : 'Stock floor: the cab stays as it was inside, and what is under the floor must make room.'}`,
   equations: [
     { result: 'bodyPitch', expression: 'asin((bodyDropRear - bodyDropFront) / (cabFrontStation - cabRearStation))', words: 'If one mount comes down more than the other, the cab turns by the difference over the distance between them.', source: 'derived: rigid cab' },
     { result: 'bodyPointStationAfter', expression: 'cabFrontStation + (bodyPointStation - cabFrontStation) * cos(bodyPitch) - bodyPointHeight * sin(bodyPitch)', words: 'A turned cab carries high points fore and aft. With equal drops nothing moves this way.', source: 'derived: plane motion of a rigid body' },
@@ -57,7 +57,7 @@ export default defineCalculator({
     {
       id: 'steering-shaft', level: 'danger',
       words: 'The column’s end comes down over the steering box, so the shaft between them shortens. It takes that from the length that folds in a crash, and with none left the wheel is pushed at the driver. A shaft that binds or pulls out of its slip takes the steering with it.',
-      todo: 'Measure the slip left after the drop; keep 1.6 to 2 in (40 to 50 mm) (common practice, no source) and every folding or break-away part. If that cannot be had, stop. Have the steering checked by someone licensed for it before the truck moves.',
+      todo: 'Measure the slip left after the drop; keep at least 1-5/8 in (40 mm), better 2 in (50 mm) (common practice, no source), and every folding or break-away part. If that cannot be had, stop. Have the steering checked by someone licensed for it before the truck moves.',
     },
     {
       id: 'lines-pinched', level: 'warning',
@@ -78,13 +78,13 @@ export default defineCalculator({
     },
     {
       id: 'pads-near-floor', level: 'warning', when: (v) => v.bodyDropType === 'channeled' && v.bodyDropFront + v.bodyDropRear > 0,
-      words: (v, say) => `Channeled, the pedals come down ${say((v.bodyDropFront + v.bodyDropRear) / 2, 'length')} toward a floor that stays. With one circuit dead the brake pad travels farthest, and if it meets the carpet first there is no brake at all. Rim to thigh and head to roof lose the same.`,
-      todo: 'Check pad travel with each circuit dead against the carpet. Set the seat for bent legs. Belt and seat anchors in a new floor need a licensed engineer or certifier.',
+      words: (v, say) => `Channeled, floor and seat keep their height over the frame and the pedals come down ${say((v.bodyDropFront + v.bodyDropRear) / 2, 'length')}. Pedal over floor, rim over seat and thigh, and headroom each shrink by that; the hip ends up that much higher over the pedals. With one circuit dead the brake pedal travels farthest, and if it meets the carpet first there is no brake at all.`,
+      todo: 'Check pedal travel with each circuit dead against the carpet. Set the seat for bent legs. Belt and seat anchors in a new floor need a licensed engineer or certifier.',
       fires: {}, silent: { bodyDropType: 'stock' },
     },
     {
       id: 'floor-meets-frame', level: 'warning', when: (v) => v.bodyDropType === 'stock' && v.bodyDropFront + v.bodyDropRear > 0,
-      words: (v, say) => `With a stock floor, tunnel and floor come down ${say((v.bodyDropFront + v.bodyDropRear) / 2, 'length')} onto gearbox, exhaust, lines and crossmembers. A hot pipe against the floor burns, and metal cut from the top of a rail is metal that carried the load.`,
+      words: (v, say) => `With a stock floor, tunnel and floor come down ${say((v.bodyDropFront + v.bodyDropRear) / 2, 'length')} onto transmission, exhaust, lines and crossmembers. A hot pipe against the floor burns, and metal cut from the top of a rail is metal that carried the load.`,
       todo: 'Measure every gap under the floor first: the smallest sets the drop. Replace cut frame metal as someone qualified says.',
       fires: { bodyDropType: 'stock' }, silent: {},
     },
@@ -129,7 +129,7 @@ export default defineCalculator({
       { of: 'rigid motion, who rides with what', kind: 'derived', note: 'the list of parts is of kinds, not of one truck: look at yours' },
       { of: 'movement of rubber mounts, slip to keep in the shaft', kind: 'common practice' },
       { of: 'pairs in the first table', kind: 'defined', note: 'invented, in content/demo-points.json' },
-      { of: 'axes', kind: 'published', id: 'iso-8855', note: 'x forward, y left, z up; the turn is counted nose up here, the other way round' },
+      { of: 'axes', kind: 'published', id: 'iso-8855', note: 'x forward, y left, z up; the turn is counted nose up here, the other way around' },
     ],
     examples: [
       {

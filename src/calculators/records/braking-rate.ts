@@ -3,7 +3,7 @@ import { brakingFeed } from '../helpers/braking-rate.ts';
 import { at, chain, chartEnd, chartFeet, ends, hardEnd, pedalOf, shortOf, sliding, travelParts } from '../helpers/foot-to-road.ts';
 import type { FootToRoad } from '../helpers/foot-to-road.ts';
 import { footToRoadEquations } from '../helpers/foot-to-road-equations.ts';
-import { firstOf, footForTarget, hardEnds, inWords, legLimit, padKeep, strokePlan, targetRate } from '../helpers/run-out.ts';
+import { firstOf, footForTarget, hardEnds, inWords, legLimit, padKeep, padKeepWords, strokePlan, targetRate } from '../helpers/run-out.ts';
 import type { RunOut } from '../helpers/run-out.ts';
 import { defineCalculator } from '../record.ts';
 import { travelScene } from '../scenes/travel.ts';
@@ -21,18 +21,18 @@ function upToRing(v: FootToRoad, label: string): string {
 export default defineCalculator({
   ...brakingFeed,
   version: 1,
-  purpose: 'What a foot makes of braking, and what it uses of stroke and pad travel: is this pedal short of force or of volume?',
-  summary: (v, say) => `${say(v.controlForce, 'force')} on the pad asks the brakes for ${say(v.brakingRateReached, 'brakingRate')} and uses ${say(v.frontStrokeUsed, 'share')} of the front master’s stroke, ${say(v.rearStrokeUsed, 'share')} of the rear’s and ${say(v.padTravelUsed, 'share')} of the pad’s way to the carpet. ${shortOf(v, say)}`,
+  purpose: 'What a foot force makes of braking, and what it uses of stroke and pedal travel: is this pedal short of force or of volume?',
+  summary: (v, say) => `${say(v.controlForce, 'force')} on the pedal asks the brakes for ${say(v.brakingRateReached, 'brakingRate')} and uses ${say(v.frontStrokeUsed, 'share')} of the front master’s stroke, ${say(v.rearStrokeUsed, 'share')} of the rear’s and ${say(v.padTravelUsed, 'share')} of the pedal’s travel to the carpet. ${shortOf(v, say)}`,
   equations: footToRoadEquations,
   cautions: [
     {
       id: 'bottom-or-carpet', level: 'danger',
-      words: 'A master at its bottom or a pad on the carpet makes no more pressure. The truck then does not stop, and a harder push changes nothing.',
-      todo: 'Parked, wheels chocked, push as hard as you can and hold ten seconds: the pad must stand still, at least 1-5/8 in (40 mm) above the finished carpet. Do it again after every change and after the first hot drive.',
+      words: 'A master at its bottom or a pedal on the carpet makes no more pressure. The truck then does not stop, and a harder push changes nothing.',
+      todo: `Parked, wheels chocked, push as hard as you can and hold ten seconds: the pedal must stand still, at least ${padKeepWords} above the finished carpet. Do it again after every change and after the first hot drive.`,
     },
     {
       id: 'bar-at-stop', level: 'danger', when: (v) => v.tiltOfStop >= 0.9,
-      words: (v, say) => `At this foot the bar ${v.tiltOfStop > 1 ? 'would need' : 'has used'} ${say(v.tiltOfStop, 'share')} of its swing. On its stop it no longer shares by your setting, one circuit takes what the other should have, and the figures on this page do not hold.`,
+      words: (v, say) => `At this foot force the bar ${v.tiltOfStop > 1 ? 'would need' : 'has used'} ${say(v.tiltOfStop, 'share')} of its swing. On its stop it no longer shares by your setting, one circuit takes what the other should have, and the figures on this page do not hold.`,
       todo: 'Bring the two strokes together: another bore, or less fluid for the circuit that runs ahead. The adjuster does not help.',
       fires: { barStopAngle: 9 * deg }, silent: {},
     },
@@ -50,19 +50,19 @@ export default defineCalculator({
     },
     {
       id: 'pad-near-carpet', level: 'warning', when: (v) => v.padReserve < padKeep || v.padTravelUsed > 0.8,
-      words: (v, say) => `Only ${say(v.padReserve, 'length')} are left between pad and carpet, with ${say(v.padTravelUsed, 'share')} of the way used. Air, worn pads or hot fluid can take the rest, and then the floor holds the pedal, not the brakes. One US inspection text, written for heavier vehicles, allows 80 % at ${say(50 * lbf, 'force')}.`,
-      todo: 'Keep 1-5/8 in (40 mm) at the hardest stop (common practice, no source). The picture shows what takes the travel: work on the longest row.',
-      fires: {}, silent: { controlForce: 60 * lbf },
+      words: (v, say) => `Only ${say(v.padReserve, 'length')} are left between pedal and carpet, with ${say(v.padTravelUsed, 'share')} of the travel used. Air, worn brake pads or hot fluid can take the rest, and then the floor holds the pedal, not the brakes. One US inspection text, written for heavier vehicles, allows 80 % at ${say(50 * lbf, 'force')}.`,
+      todo: `Keep ${padKeepWords} at the hardest stop (common practice, no source). The picture shows what takes the travel: work on the longest row.`,
+      fires: { controlForce: 112 * lbf }, silent: { controlForce: 60 * lbf },
     },
     {
       id: 'pad-two-thirds', level: 'caution', when: (v) => v.padTravelUsed > 2 / 3 && v.padTravelUsed <= 0.8 && v.padReserve >= padKeep,
-      words: (v, say) => `The pad has used ${say(v.padTravelUsed, 'share')} of its way. A third should be left for air, wear and heat (common practice, no source).`,
+      words: (v, say) => `The pedal has used ${say(v.padTravelUsed, 'share')} of its travel. A third should be left for air, wear and heat (common practice, no source).`,
       todo: 'The picture shows what takes the travel: work on the longest row.',
       fires: { controlForce: 85 * lbf }, silent: { controlForce: 50 * lbf },
     },
     {
       id: 'stroke-spent', level: 'warning', when: (v) => Math.max(v.frontStrokeUsed, v.rearStrokeUsed) > strokePlan,
-      words: (v, say) => `The ${v.frontStrokeUsed >= v.rearStrokeUsed ? 'front' : 'rear'} master has used ${say(Math.max(v.frontStrokeUsed, v.rearStrokeUsed), 'share')} of its stroke. What is left must cover air, pad knock-back and heat.`,
+      words: (v, say) => `The ${v.frontStrokeUsed >= v.rearStrokeUsed ? 'front' : 'rear'} master has used ${say(Math.max(v.frontStrokeUsed, v.rearStrokeUsed), 'share')} of its stroke. What is left must cover air, knocked-back brake pads and heat.`,
       todo: 'Plan on 80 % at the hardest stop (common practice, no source). A larger bore or a longer master; check foot force again.',
       fires: { frontMasterStroke: 0.9 * inch }, silent: {},
     },
@@ -72,12 +72,12 @@ export default defineCalculator({
         const foot = footForTarget(pedalOf(v));
         return `${say(targetRate, 'brakingRate')} needs ${foot === undefined ? 'more than any leg has' : say(foot, 'force')}. The light-vehicle brake test allows its driver ${say(legLimit, 'force')}, and a small driver has less.`;
       },
-      todo: 'A smaller bore, more ratio, a larger caliper or a better pad. Check stroke and pad travel again after each: they pay for it.',
+      todo: 'A smaller bore, more ratio, a larger caliper or a better brake pad. Check stroke and pedal travel again after each: they pay for it.',
       fires: { frontMasterBore: 13 / 16 * inch, rearMasterBore: 13 / 16 * inch }, silent: {},
     },
   ],
   picture: {
-    title: 'Where the pad’s way to the carpet goes at this foot, to scale',
+    title: 'Where the pedal’s travel goes at this foot force, to scale',
     describe: (v, say) => `From rest to the carpet, ${say(v.floorTravel, 'length')} in all: ${travelParts(v, say).map((part) => `${part.name} ${part.label}`).join(', ')}.`,
     scene: (v, _at, say) => travelScene({ parts: travelParts(v, say), whole: v.floorTravel }),
   },
@@ -97,26 +97,26 @@ export default defineCalculator({
       describe: (v, say) => {
         const end = hardEnd(v);
         const tires = firstOf(ends(v), 'tires');
-        return `The rate rises with the foot${end && end.controlForce <= chartEnd(v) ? ` until it ends ${at(end, say)}: ${inWords[end.id](say)}` : ''}.${tires ? ` On this road the ${inWords[tires.id](say)} ${at(tires, say)}.` : ''}`;
+        return `The rate rises with foot force${end && end.controlForce <= chartEnd(v) ? ` until it ends ${at(end, say)}: ${inWords[end.id](say)}` : ''}.${tires ? ` On this road the ${inWords[tires.id](say)} ${at(tires, say)}.` : ''}`;
       },
     },
     {
-      title: 'Pad travel against foot force',
+      title: 'Pedal travel against foot force',
       x: { label: 'foot force', dimension: 'force' },
-      y: { label: 'pad travel', dimension: 'length' },
+      y: { label: 'pedal travel', dimension: 'length' },
       series: (v) => [
-        { label: upToRing(v, 'pad'), tone: 'accent', points: chartFeet(v).map((f) => [f, chain(v, f).padTravel] as const) },
+        { label: upToRing(v, 'pedal'), tone: 'accent', points: chartFeet(v).map((f) => [f, chain(v, f).padTravel] as const) },
         { label: 'carpet', tone: 'ground', points: [[0, v.floorTravel], [chartEnd(v), v.floorTravel]] },
-        ...(v.floorTravel > padKeep ? [{ label: '1-5/8 in (40 mm) above it', tone: 'ghost' as const, points: [[0, v.floorTravel - padKeep], [chartEnd(v), v.floorTravel - padKeep]] as const }] : []),
+        ...(v.floorTravel > padKeep ? [{ label: `${padKeepWords} above it`, tone: 'ghost' as const, points: [[0, v.floorTravel - padKeep], [chartEnd(v), v.floorTravel - padKeep]] as const }] : []),
       ],
       marks: (v) => [{ at: [v.controlForce, v.padTravelNormal], label: 'you' }, ...endRing(v, (s) => s.padTravel)],
-      describe: (v, say) => `The pad drops ${say(chain(v, 0).padTravel, 'length')} before pressure builds, then goes down with the foot to ${say(v.padTravelNormal, 'length')} at ${say(v.controlForce, 'force')}. The carpet is at ${say(v.floorTravel, 'length')}.`,
+      describe: (v, say) => `The pedal drops ${say(chain(v, 0).padTravel, 'length')} before pressure builds, then goes down with foot force to ${say(v.padTravelNormal, 'length')} at ${say(v.controlForce, 'force')}. The carpet is at ${say(v.floorTravel, 'length')}.`,
     },
   ],
   tables: [
     {
-      caption: 'As the foot rises',
-      head: ['Foot force', 'Front', 'Rear', 'Rate', 'Pad travel'],
+      caption: 'As foot force rises',
+      head: ['Foot force', 'Front', 'Rear', 'Rate', 'Pedal travel'],
       rows: (v, say) => {
         const end = hardEnd(v);
         return [25 * lbf, 50 * lbf, 75 * lbf, 100 * lbf, legLimit].map((controlForce) => {
@@ -134,13 +134,13 @@ export default defineCalculator({
   ],
   paper: {
     assumptions: ['A steady push on a bled, cold system.', 'One pedal ratio through the swing.', 'Each circuit swallows a fixed volume before pressure builds, then a volume in proportion to pressure; behind a valve, to the valve’s outlet.', 'The bar shares force and adds motion by the same lever.', 'Every brake bites at the same push-out pressure.'],
-    leftOut: ['The tires: the rate is what the brakes ask for. A caution says when the road gives less.', 'Flex of pedal, firewall and bracket, which adds pad travel.', 'Friction of the bar and its tilt, until it meets its stop.', 'Fade, air, pad knock-back, hot fluid: what the reserve is for.'],
+    leftOut: ['The tires: the rate is what the brakes ask for. A caution says when the road gives less.', 'Flex of pedal, firewall and bracket, which adds pedal travel.', 'Friction of the bar and its tilt, until it meets its stop.', 'Fade, air, knocked-back brake pads, hot fluid: what the reserve is for.'],
     sources: [
       { of: 'brake forces over weight', kind: 'published', id: 'gillespie', note: 'chapter 3, brake proportioning example' },
-      { of: 'stroke and pad travel', kind: 'derived', note: 'volume kept; checked by equal work at foot and fluid' },
+      { of: 'stroke and pedal travel', kind: 'derived', note: 'volume kept; checked by equal work at foot and fluid' },
       { of: '500 N as the most a test driver pushes', kind: 'published', id: 'fmvss-135', note: 'S7.5; a yardstick, not a target' },
-      { of: '80 % of the pad’s way at 50 lbf', kind: 'published', id: 'cfr-570', note: 'paragraph (c), written for heavier vehicles' },
-      { of: '40 mm above the carpet, 80 % of the stroke, a third in reserve, 0.8 g as the design stop', kind: 'common practice' },
+      { of: '80 % of the pedal’s travel at 50 lbf', kind: 'published', id: 'cfr-570', note: 'paragraph (c), written for heavier vehicles' },
+      { of: '1-1/2 in (38 mm) above the carpet, 80 % of the stroke, a third in reserve, 0.8 g as the design stop', kind: 'common practice' },
     ],
     examples: [
       ...([[222, 0.359, 14.5, 6.9, 72], [500, 0.81, 22.1, 9.9, 108]] as const).map(([controlForce, rate, front, rear, pad]) => ({

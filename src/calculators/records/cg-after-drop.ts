@@ -46,7 +46,7 @@ export default defineCalculator({
   equations: [
     { result: 'mass', expression: 'frontAxleLoad + rearAxleLoad', words: 'Both scales.', source: 'derived' },
     { result: 'rearLoadFraction', expression: 'rearAxleLoad / mass', words: 'The rear’s part of it. It also says how far back the center of gravity stands.', source: 'derived' },
-    { result: 'cgChangeByBody', expression: '-bodyMass * bodyDrop / mass', words: 'Only what came down counts, by its part of the whole. Engine, gearbox and frame stay.', source: 'derived: first moment of mass' },
+    { result: 'cgChangeByBody', expression: '-bodyMass * bodyDrop / mass', words: 'Only what came down counts, by its part of the whole. Engine, transmission and frame stay.', source: 'derived: first moment of mass' },
     { result: 'cgChangeBySuspension', expression: '-sprungMass * (suspensionDropFront * (1 - rearLoadFraction) + suspensionDropRear * rearLoadFraction) / mass', words: 'Lower suspension brings down all that rides on it. Each end’s drop counts with the load that end carries.', source: 'derived: first moment of mass' },
     { result: 'cgHeightChange', expression: 'cgChangeByBody + cgChangeBySuspension', words: 'Both together.', source: 'derived' },
     { result: 'cgHeightAfterDrop', expression: 'stockCgHeight + cgHeightChange', words: 'What is left of the height.', source: 'derived' },
@@ -54,7 +54,7 @@ export default defineCalculator({
   cautions: [
     {
       id: 'reckoned-not-measured', level: 'warning',
-      words: 'This is reckoned from a body mass that most people guess. A bar turned toward the rear because the truck “must be low now” can lock the rear first and spin it.',
+      words: 'This is figured from a body mass that most people guess. A bar turned toward the rear because the truck “must be low now” can lock the rear first and spin it.',
       todo: 'Set the brakes for the height before the drop until an axle lift on the finished truck has shown the new one.',
     },
     {
@@ -62,11 +62,6 @@ export default defineCalculator({
       words: (v, say) => `A rear suspension ${say(v.suspensionDropRear, 'length')} lower looks like a loaded bed to a load-sensing valve. It passes full pressure to an empty rear axle, which then locks first. The body drop does not move that valve; the suspension does.`,
       todo: 'Trace the rear line. If there is such a valve, set it to its maker’s figure at the new height or take it out whole, then check the lock order.',
       fires: {}, silent: { suspensionDropRear: 0 },
-    },
-    {
-      id: 'what-counts', level: 'notice',
-      words: 'With a channeled floor, the floor, seats and driver keep their height over the frame and are no part of the mass that moves. With a stock floor they come down too.',
-      todo: 'Count cab, front sheet metal and doors; the bed only if it was dropped. Smaller tires lower all of it: take their loss of radius off the height before the drop.',
     },
     {
       id: 'raised', level: 'caution', when: (v) => v.cgHeightChange > 0,
@@ -120,7 +115,7 @@ export default defineCalculator({
     },
   }],
   paper: {
-    assumptions: ['The body comes down straight; its drop is the one at its own center.', 'The axle loads are those of the truck before the drop, and the drop does not move the center of gravity fore and aft.'],
+    assumptions: ['With a channeled floor, the floor, seats and driver keep their height over the frame and are no part of the mass that moves. With a stock floor they come down too.', 'Smaller tires lower all of it: take their loss of radius off the height before the drop.', 'The body comes down straight; its drop is the one at its own center.', 'The axle loads are those of the truck before the drop, and the drop does not move the center of gravity fore and aft.'],
     leftOut: ['Metal cut out or added, wheels and tires changed: weigh and lift the finished truck.', 'The center of the sprung mass is not quite that of the truck: a few percent of the difference between the two suspension drops.'],
     sources: [
       { of: 'first moment of mass', kind: 'derived' },

@@ -51,7 +51,7 @@ export default defineCalculator({
       liftTangent1: first, liftTangent2: second, liftTangent3: third, mass, rearLoadFraction: v.rearAxleLoad / mass,
     };
   },
-  summary: (v, say) => `The center of gravity is ${say(v.measuredCgHeight, 'length')} above the road, give or take ${say(v.cgSpread, 'length', 2)} (one sigma) from the scale error and 1 % of tire radius. The three gains lie within about ${say(v.fitScatter, 'mass', 2)} of one line.`,
+  summary: (v, say) => `The center of gravity is ${say(v.measuredCgHeight, 'length')} above the road, give or take ${say(v.cgSpread, 'length', 2)} (two times in three) from the scale error and 1 % of tire radius. The three gains lie within about ${say(v.fitScatter, 'mass', 2)} of one line.`,
   equations: [
     { result: 'mass', expression: 'frontAxleLoad + rearAxleLoad', words: 'The level readings, added.', source: 'derived' },
     { result: 'rearLoadFraction', expression: 'rearAxleLoad / mass', words: 'The rear’s part of it.', source: 'derived' },
@@ -98,7 +98,7 @@ export default defineCalculator({
     },
     {
       id: 'spread-wide', level: 'caution', when: (v) => v.cgSpread > 1 * inch,
-      words: (v, say) => `One sigma of ${say(v.cgSpread, 'length', 2)} is too wide to set brakes by.`,
+      words: (v, say) => `A spread of ${say(v.cgSpread, 'length', 2)} either way is too wide to set brakes by.`,
       todo: 'Lift higher, or use better scales. The error shrinks in step with the lift.',
       fires: { scaleError: 8 * lb }, silent: { scaleError: 1 * lb },
     },

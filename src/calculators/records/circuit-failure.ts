@@ -17,9 +17,12 @@ const failed = (v: V, dead: Side) => sure(failureOf(v, dead));
 
 function refuse(v: V): Refusal | undefined {
   const tooStiff = sides.find((side) => !(v[`${side}Compliance`] > 0));
-  if (tooStiff) return { refused: () => `The ${tooStiff} circuit is set to swell by nothing, so no pressure belongs to a stroke. Hoses, calipers and pads always give: type a little, such as 0.01 cm³/bar.` };
+  if (tooStiff) return { refused: () => `The ${tooStiff} circuit is set to swell by nothing, so no pressure belongs to a stroke. Hoses, calipers and brake pads always give: type a little, such as 0.01 cm³/bar.` };
+  const play = v.pedalRatio * v.pushrodFreePlay;
+  if (play >= v.floorTravel) return { refused: (say) => `Free play alone moves the pedal ${say(play, 'length')}, and the carpet is at ${say(v.floorTravel, 'length')}. Nothing is left to brake with.` };
   const path = failureOf(v, 'front');
   if (!isImpossible(path)) return undefined;
+  if (path.impossible === 'on-stop-at-rest') return { refused: (say) => `At rest the bar leans ${say(path.by ?? 0, 'length')} beyond its stop. Check the two rod lengths.` };
   return { refused: (say) => `The pivot stands ${say(path.by ?? 0, 'length')} outside a clevis. It must lie between them: a smaller offset or a wider bar.` };
 }
 
@@ -27,7 +30,7 @@ function side(v: V, dead: Side) {
   const live = other(dead);
   const r = failed(v, dead);
   const lead = v.barStop === 'none' ? v.barSpacing : v.barSpacing * Math.sin(v.barStopAngle);
-  const bottoms = v[`${dead}MasterStroke`] - lead;
+  const bottoms = v[`${dead}MasterStroke`] - lead + (dead === 'front' ? v.barRestLead : -v.barRestLead);
   const { pressure: ceiling } = pressureForStroke({ stroke: bottoms, bore: v[`${live}MasterBore`], takeUpVolume: v[`${live}TakeUp`], compliance: v[`${live}Compliance`], portStroke: v.portStroke });
   const travel = r.regime === 'on-floor' ? v.floorTravel : r.padTravel;
   return { ...r, lead, ceiling, travel, margin: v.floorTravel - travel, from: r.flatSpot?.from ?? 0, to: r.flatSpot?.to ?? 0 };
@@ -35,18 +38,18 @@ function side(v: V, dead: Side) {
 
 function outcome(v: V, dead: Side, rate: number, margin: number, say: Say): string {
   const rest = margin > 0 ? `${say(margin, 'length')} above the carpet: ${regimeWords(failed(v, dead).regime, dead)}` : 'on the carpet, so a harder push adds nothing';
-  return `the ${other(dead)} brakes alone give ${say(rate, 'brakingRate')}, the pad ${rest}`;
+  return `the ${other(dead)} brakes alone give ${say(rate, 'brakingRate')}, the pedal ${rest}`;
 }
 
 export default defineCalculator({
   id: 'circuit-failure',
   version: 1,
   title: 'One circuit dead',
-  purpose: 'What brakes are left when one line lets go, where the pad ends up, and which stop the pedal meets first.',
+  purpose: 'What brakes are left when one line lets go, where the pedal ends up, and which stop the pedal meets first.',
   inputs: [
     { title: 'Which failure', of: ['deadCircuit'] },
-    { title: 'Foot and pedal', of: ['controlForce', 'pedalRatio', 'linkageEfficiency', 'floorTravel'] },
-    { title: 'Bar', of: ['barSpacing', 'barOffset', 'barStop', 'barStopAngle'] },
+    { title: 'Foot and pedal', of: ['controlForce', 'pedalRatio', 'linkageEfficiency', 'pushrodFreePlay', 'floorTravel'] },
+    { title: 'Bar', of: ['barSpacing', 'barOffset', 'barRestLead', 'barStop', 'barStopAngle'] },
     { title: 'Masters', of: ['frontMasterBore', 'rearMasterBore', 'frontMasterStroke', 'rearMasterStroke', 'portStroke'] },
     { title: 'Fluid', of: ['frontTakeUp', 'rearTakeUp', 'frontCompliance', 'rearCompliance'] },
     { title: 'Brakes and truck, empty', of: ['frontBrakeGain', 'rearBrakeGain', 'frontAxleLoad', 'rearAxleLoad', 'wheelbase', 'cgHeight', 'grip'] },
@@ -73,7 +76,9 @@ export default defineCalculator({
       mass, rearLoadFraction: v.rearAxleLoad / mass, heightRatio: v.cgHeight / v.wheelbase, stateFrontDead: f.regime, stateRearDead: r.regime,
     };
   },
-  summary: (v, say) => `At ${say(v.controlForce, 'force')} with the front dead, ${outcome(v, 'front', v.rateFrontDead, v.floorMarginFrontDead, say)}. With the rear dead, ${outcome(v, 'rear', v.rateRearDead, v.floorMarginRearDead, say)}.`,
+  summary: (v, say) => (v.floorMarginFrontDead <= 0 && v.floorMarginRearDead <= 0
+    ? `At ${say(v.controlForce, 'force')} the rears alone give ${say(v.rateFrontDead, 'brakingRate')}, the fronts alone ${say(v.rateRearDead, 'brakingRate')}. In both failures the pedal is on the carpet, and a harder push adds nothing.`
+    : `At ${say(v.controlForce, 'force')} with the front dead, ${outcome(v, 'front', v.rateFrontDead, v.floorMarginFrontDead, say)}. With the rear dead, ${outcome(v, 'rear', v.rateRearDead, v.floorMarginRearDead, say)}.`),
   equations: [...commonEquations, ...failedEquations('front'), ...failedEquations('rear')],
   cautions: failureCautions,
   picture: failurePicture,
@@ -81,14 +86,14 @@ export default defineCalculator({
   tables: [failureComparison, failureEvents],
   paper: {
     assumptions: [
-      'A slow push. A stab moves the pad farther before it stops.',
+      'A slow push. A stab moves the pedal farther before it stops.',
       'The dead circuit resists nothing until its piston meets the end of its bore, and the live circuit’s seals drag a little, so the dead rod runs ahead first.',
       'The bar and pedal are rigid, the pivot lies on the line between the clevises, and the stop holds at the same angle both ways.',
       'The live circuit swallows a fixed volume before pressure builds, then a volume in proportion to pressure.',
       'The truck is empty, on a level straight road.',
     ],
     leftOut: [
-      'Flex of pedal and firewall, which adds pad travel.',
+      'Flex of pedal and firewall, which adds pedal travel.',
       'A rear proportioning valve. With the front dead it holds back the rear’s pressure as ever, unless it is of a kind that opens then: the rear gets less than shown.',
       'Return springs of the masters and friction of the bar, a few pounds.',
       'A slow leak, which holds a stab and sinks under a long push.',
@@ -99,7 +104,7 @@ export default defineCalculator({
       { of: 'most that one axle alone can brake', kind: 'derived', note: 'statics' },
       { of: 'yardstick of 168 m from 100 km/h with one circuit dead, about 0.25 g', kind: 'from memory', id: 'fmvss-135', note: 'S7.10; agrees with the distance formula 0.10 V + 0.0158 V²; for new light vehicles, light trucks built from September 2002' },
       { of: 'clamping a hose does not simulate a failed circuit', kind: 'published', id: 'nsw-manual', note: 'pages 12, 25 and 38' },
-      { of: '25 mm between pad and carpet', kind: 'common practice' },
+      { of: '1 in (25 mm) between pedal pad and carpet', kind: 'common practice' },
     ],
     examples: failureExamples,
     related: ['two-circuits', 'balance-bar', 'line-pressure', 'lock-order', 'braking-rate'],

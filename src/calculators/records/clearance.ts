@@ -71,7 +71,7 @@ export default defineCalculator({
     {
       id: 'at-rest-only', level: 'danger',
       words: 'This is one pose of a truck that stands still. Engine roll, body mounts, ride height, steering lock and a turning joint are not in it, and a steering shaft or brake line that rubs in one of them jams or is cut through.',
-      todo: 'Type in the worst poses one after the other. Then look at the real thing: clay at the spot, engine loaded both ways, lock to lock, at all three heights. If anything touches, do not drive.',
+      todo: 'Type in the worst poses one after the other. Then look at the real thing: clay at the spot, lock to lock, at all three heights. Load the engine both ways only after the brakes have passed their standing tests, tires on the ground and chocked, as under engine roll in the guide. If anything touches, do not drive.',
     },
     {
       id: 'overlap', level: 'danger', when: (v) => v.leastGap < 0,

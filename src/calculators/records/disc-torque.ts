@@ -8,8 +8,8 @@ import { discScene } from '../scenes/disc.ts';
 function equations(side: Side): Equation[] {
   return [
     { result: `${side}ClampArea`, expression: `${side}Pistons * pi * ${side}PistonDiameter^2 / 4`, words: 'Count the pistons on one side of the rotor, floating or opposed. The other side only pushes back.', source: 'derived: free body of the caliper' },
-    { result: `${side}EffectiveRadius`, expression: `(${side}TrackOuter + ${side}TrackInner) / 2`, words: 'A worn-in pad wears evenly, and then its friction acts at the middle of the track.', source: 'derived: wear goes as pressure times speed', when: (v) => v['padLaw'] === 'worn' },
-    { result: `${side}EffectiveRadius`, expression: `2 * (${side}TrackOuter^2 + ${side}TrackOuter * ${side}TrackInner + ${side}TrackInner^2) / (3 * (${side}TrackOuter + ${side}TrackInner))`, words: 'A new pad presses evenly, so the wide outer rings count for more.', source: 'derived: integral over the pad', when: (v) => v['padLaw'] === 'uniform' },
+    { result: `${side}EffectiveRadius`, expression: `(${side}TrackOuter + ${side}TrackInner) / 2`, words: 'A worn-in brake pad wears evenly, and then its friction acts at the middle of the track.', source: 'derived: wear goes as pressure times speed', when: (v) => v['padLaw'] === 'worn' },
+    { result: `${side}EffectiveRadius`, expression: `2 * (${side}TrackOuter^2 + ${side}TrackOuter * ${side}TrackInner + ${side}TrackInner^2) / (3 * (${side}TrackOuter + ${side}TrackInner))`, words: 'A new brake pad presses evenly, so the wide outer rings count for more.', source: 'derived: integral over the pad', when: (v) => v['padLaw'] === 'uniform' },
     { result: `${side}ClampForce`, expression: `max(0, ${side}Pressure - pushOutPressure) * ${side}ClampArea * caliperEfficiency`, words: 'Pressure beyond what only moves the pistons, times area, less what the caliper eats.', source: 'derived: pressure times area' },
     { result: `${side}BrakeTorque`, expression: `2 * ${side}PadFriction * ${side}ClampForce * ${side}EffectiveRadius`, words: 'Two faces rub, each with friction times clamp, at the effective radius.', source: 'derived: friction on both faces of the rotor' },
     { result: `${side}BrakeGain`, expression: `4 * ${side}PadFriction * ${side}ClampArea * caliperEfficiency * ${side}EffectiveRadius / loadedRadius`, words: 'Force at the road for each unit of pressure: two faces, two wheels, and the tire as the other lever arm.', source: 'derived: torque over tire radius' },
@@ -25,7 +25,7 @@ const disc = (v: ValuesOf<DiscInputs | 'frontEffectiveRadius' | 'rearEffectiveRa
 export default defineCalculator({
   ...discFeed,
   version: 1,
-  purpose: 'What calipers, pads and rotors of both axles make of line pressure, at the wheel and at the road.',
+  purpose: 'What calipers, brake pads and rotors of both axles make of line pressure, at the wheel and at the road.',
   summary: (v, say) => `The front axle brakes with ${say(v.frontBrakeGain, 'brakeGain')}, the rear with ${say(v.rearBrakeGain, 'brakeGain')}. At ${say(v.frontPressure, 'pressure')} and ${say(v.rearPressure, 'pressure')} that is ${say(v.frontBrakeTorque, 'torque')} on each front wheel and ${say(v.rearBrakeTorque, 'torque')} on each rear wheel.`,
   equations: [...equations('front'), ...equations('rear')],
   cautions: [
@@ -36,18 +36,18 @@ export default defineCalculator({
     },
     {
       id: 'friction-is-a-range', level: 'warning',
-      words: 'Pad friction is no fixed number. Cold and hot differ by 20 to 40 percent (common practice, no source), and a new pad before bedding can have less than either.',
+      words: 'Brake pad friction is no fixed number. Cold and hot differ by 20 to 40 % (common practice, no source), and a new brake pad before bedding can have less than either.',
       todo: 'Run these numbers at 0.30, 0.38 and 0.45. Check the foot force at the low one and the lock order with the front low and the rear high.',
     },
     {
       id: 'friction-hopeful', level: 'warning', when: (v) => Math.max(v.frontPadFriction, v.rearPadFriction) > 0.45,
-      words: (v, say) => `${say(Math.max(v.frontPadFriction, v.rearPadFriction), 'friction')} is more than street pads hold through heat. When they lose it, the foot has to find what is missing.`,
+      words: (v, say) => `${say(Math.max(v.frontPadFriction, v.rearPadFriction), 'friction')} is more than street brake pads hold through heat. When they lose it, the foot has to find what is missing.`,
       todo: 'Size the masters with 0.30 to 0.38 and take anything above as luck.',
       fires: { frontPadFriction: 0.5 }, silent: {},
     },
     {
       id: 'pads-differ', level: 'warning', when: (v) => v.rearPadFriction - v.frontPadFriction > 0.03,
-      words: (v, say) => `The rear pads grip ${say(v.rearPadFriction - v.frontPadFriction, 'friction')} more than the front ones. That moves braking to the rear, where an empty pickup has no load.`,
+      words: (v, say) => `The rear brake pads grip ${say(v.rearPadFriction - v.frontPadFriction, 'friction')} more than the front ones. That moves braking to the rear, where an empty pickup has no load.`,
       todo: 'Use the same compound on both axles, or the grippier one in front.',
       fires: { rearPadFriction: 0.45 }, silent: {},
     },
@@ -71,8 +71,8 @@ export default defineCalculator({
     },
   ],
   picture: {
-    title: 'Rotors from the side, to one scale: pad, pistons of one side, effective radius',
-    describe: (v, say) => (['front', 'rear'] as const).map((side) => `${side === 'front' ? 'Front' : 'Rear'}: the pad’s track runs from ${say(v[`${side}TrackInner`], 'length')} to ${say(v[`${side}TrackOuter`], 'length')} from the axle, its friction acts at ${say(v[`${side}EffectiveRadius`], 'length')}; pistons ${pistonWords(v, side, say)}.`).join(' '),
+    title: 'Rotors from the side, to one scale: brake pad, pistons of one side, effective radius',
+    describe: (v, say) => (['front', 'rear'] as const).map((side) => `${side === 'front' ? 'Front' : 'Rear'}: the brake pad’s track runs from ${say(v[`${side}TrackInner`], 'length')} to ${say(v[`${side}TrackOuter`], 'length')} from the axle, its friction acts at ${say(v[`${side}EffectiveRadius`], 'length')}; pistons ${pistonWords(v, side, say)}.`).join(' '),
     scene: (v, _at, say) => discScene({ front: disc(v, 'front', say), rear: disc(v, 'rear', say) }),
   },
   charts: [{
@@ -89,14 +89,14 @@ export default defineCalculator({
   }],
   tables: [{
     caption: 'The same brakes with other pads',
-    head: ['Pad friction', 'Front', 'Rear'],
+    head: ['Brake pad friction', 'Front', 'Rear'],
     rows: (v) => [0.3, 0.34, 0.38, 0.42, 0.45].map((mu) => [
       { value: mu, dimension: 'friction' }, { value: (v.frontBrakeGain * mu) / v.frontPadFriction, dimension: 'brakeGain' }, { value: (v.rearBrakeGain * mu) / v.rearPadFriction, dimension: 'brakeGain' },
     ]),
   }],
   paper: {
-    assumptions: ['One caliper per wheel, one piston size per axle.', 'Both rubbing faces have the same friction, at any pressure and speed.', 'The track is what the pad sweeps, not the rotor.', 'Front and rear tires stand equally high.'],
-    leftOut: ['Fade, taper, knock-back and the warm-up of cold pads.', 'A rear valve: the pressure here is the one that reaches the caliper.', 'The inertia of the wheels and the drag of the driveline.'],
+    assumptions: ['One caliper per wheel, one piston size per axle.', 'Both rubbing faces have the same friction, at any pressure and speed.', 'The track is what the brake pad sweeps, not the rotor.', 'Front and rear tires stand equally high.'],
+    leftOut: ['Fade, taper, knock-back and the warm-up of cold brake pads.', 'A rear valve: the pressure here is the one that reaches the caliper.', 'The inertia of the wheels and the drag of the driveline.'],
     sources: [
       { of: 'effective radius, worn in', kind: 'published', id: 'shigley', note: 'uniform wear, chapter 16' },
       { of: 'effective radius, uniform pressure', kind: 'published', id: 'bhandari' },

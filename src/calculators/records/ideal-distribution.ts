@@ -3,13 +3,19 @@ import { inch } from '../../units/si.ts';
 import { idealAt, idealCharts, ladenTruck, meets, truckOf } from '../helpers/ideal.ts';
 import type { IdealInputs } from '../helpers/ideal.ts';
 import { defineCalculator } from '../record.ts';
-import type { ValuesOf } from '../record.ts';
+import type { Say, ValuesOf } from '../record.ts';
 import { brakingFeed } from '../helpers/braking-rate.ts';
 import { discFeed } from '../helpers/disc-torque.ts';
 
 type V = ValuesOf<IdealInputs>;
 
 const rates = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1];
+
+/** A difference of shares: percent would read as a part of the share. */
+const points = (share: number, say: Say): string => {
+  const number = say(share, 'share').replace(/\s*%$/, '');
+  return `${number} ${number === '1' ? 'point' : 'points'}`;
+};
 
 const pressure = (v: V, force: number, gain: number): number => v.pushOutPressure + force / gain;
 
@@ -57,7 +63,7 @@ export default defineCalculator({
     { result: 'heightRatio', expression: 'cgHeight / wheelbase', words: 'How much of it moves for each g.', source: 'derived' },
     { result: 'idealRearShare', expression: 'rearLoadFraction - heightRatio * brakingRate', words: 'A tire brakes in proportion to its load. So the best rear share is the rear’s part of the load at that moment, and it falls as you brake harder.', source: 'derived: same brake force over load at both axles' },
     { result: 'rearShareToSpare', expression: 'idealRearShare - rearBrakeFraction', words: 'What your rear share lies below it. Minus means that the rear does too much.', source: 'derived' },
-    { result: 'fixedShareCriticalRate', expression: '(rearLoadFraction - rearBrakeFraction) / heightRatio', words: 'A falling line meets a level one once. Beyond that rate the rear locks first.', source: 'derived: ideal share set to yours' },
+    { result: 'fixedShareCriticalRate', expression: '(rearLoadFraction - rearBrakeFraction) / heightRatio', words: 'A falling line meets a level one once. Beyond that rate the rear locks first. Lock order leaves out push-out pressure, so it may differ in the third digit.', source: 'derived: ideal share set to yours' },
     { result: 'idealFrontForce', expression: 'brakingRate * mass * g * (1 - idealRearShare)', words: 'The front’s part of the whole brake force.', source: 'derived' },
     { result: 'idealRearForce', expression: 'brakingRate * mass * g * idealRearShare', words: 'The rear’s part.', source: 'derived' },
     { result: 'idealFrontPressure', expression: 'pushOutPressure + idealFrontForce / frontBrakeGain', words: 'The gauge reading that makes that force.', source: 'derived: brake force in proportion to pressure' },
@@ -72,25 +78,20 @@ export default defineCalculator({
   cautions: [
     {
       id: 'rear-over-braked', level: 'danger', when: (v) => v.rearShareToSpare < 0,
-      words: (v, say) => `At ${say(v.brakingRate, 'brakingRate')} the rear does ${say(v.rearBrakeFraction, 'share')} and should do ${say(v.idealRearShare, 'share')} at most. It locks before the front, and a truck with locked rear wheels turns round. Braking harder makes it worse.`,
+      words: (v, say) => `At ${say(v.brakingRate, 'brakingRate')} the rear does ${say(v.rearBrakeFraction, 'share')} and should do ${say(v.idealRearShare, 'share')} at most. It locks before the front, and a truck with locked rear wheels turns around. Braking harder makes it worse.`,
       todo: 'Take brake from the rear: a larger rear bore, a smaller rear caliper, the bar toward the front, or a valve. Then look again.',
       fires: { rearBrakeFraction: 0.3 }, silent: { rearBrakeFraction: 0.2 },
     },
     {
       id: 'little-to-spare', level: 'warning', when: (v) => v.rearShareToSpare >= 0 && v.rearShareToSpare < 0.04,
-      words: (v, say) => `Only ${say(v.rearShareToSpare, 'share')} to spare at ${say(v.brakingRate, 'brakingRate')}. Pads, bar friction and a guessed center of gravity move the share by more than that, so the rear may lock first on the day.`,
+      words: (v, say) => `Only ${points(v.rearShareToSpare, say)} to spare at ${say(v.brakingRate, 'brakingRate')}. Brake pads, bar friction and a guessed center of gravity move the share by more than that, so the rear may lock first on the day.`,
       todo: 'Stay 4 to 5 points below the ideal at the hardest stop the tires allow (common practice, no source).',
       fires: { rearBrakeFraction: 0.23 }, silent: { rearBrakeFraction: 0.18 },
     },
     {
-      id: 'touches-once', level: 'notice',
-      words: 'A fixed split meets the ideal at one rate. No setting of a bar fits gentle and hard stops, or an empty and a loaded bed.',
-      todo: 'Let it meet beyond the hardest stop the empty truck can make. At every gentler stop the front then locks first and the truck stays straight.',
-    },
-    {
       id: 'prove-it', level: 'warning',
-      words: 'Paper does not know your pads, your tires or your bar’s friction. A truck set by paper alone can lock its rear first and spin.',
-      todo: 'Prove it on a closed lot: empty bed, straight line, dry and then wet, from 25 to 30 mph, someone filming both axles.',
+      words: 'A fixed split meets the ideal at one rate only, and paper does not know your brake pads, your tires or your bar’s friction. A truck set by paper alone can lock its rear first and spin.',
+      todo: 'Let the two meet beyond the hardest stop the empty truck can make, so that the front locks first at every gentler one. Prove it on a closed lot: empty bed, straight line, dry and then wet, from 25 to 30 mph, someone filming both axles.',
     },
     {
       id: 'rear-idles-laden', level: 'notice', when: (v) => v.payload > 0 && v.ladenIdealRearShare - v.rearBrakeFraction > 0.1,
@@ -108,7 +109,7 @@ export default defineCalculator({
   charts: idealCharts,
   tables: [{
     caption: 'Ideal share and gauge readings',
-    head: ['Rate', 'Rear share', 'Laden', 'Front line', 'Rear line'],
+    head: ['Rate', 'Rear share', 'Loaded', 'Front line', 'Rear line'],
     rows: (v, say) => rates.map((rate) => {
       const [r, laden] = [idealAt(truckOf(v), rate), ladenTruck(v)];
       const loaded = 'refused' in laden ? laden : idealAt(laden, rate);
@@ -119,8 +120,8 @@ export default defineCalculator({
     }),
   }],
   paper: {
-    assumptions: ['Both axles’ tires grip alike.', 'The rear share stays the same at every pressure: a bar, no valve, pads that hold their friction.', 'A steady stop on a level road.'],
-    leftOut: ['A rear valve bends your line at its knee: it has a calculator of its own.', 'Engine drag, which adds to the driven axle, and rolling resistance.', 'A bend: the inner rear tire is lighter there and locks earlier.'],
+    assumptions: ['Both axles’ tires grip alike.', 'The rear share stays the same at every pressure: a bar, no valve, brake pads that hold their friction.', 'A steady stop on a level road.'],
+    leftOut: ['Lock order leaves out push-out pressure, so it may differ in the third digit.', 'A rear valve bends your line at its knee: it has a calculator of its own.', 'Engine drag, which adds to the driven axle, and rolling resistance.', 'A bend: the inner rear tire is lighter there and locks earlier.'],
     sources: [
       { of: 'ideal distribution', kind: 'derived', note: 'brake force in proportion to the load at that moment' },
       { of: 'the same method in print', kind: 'from memory', id: 'limpert' },
@@ -134,7 +135,7 @@ export default defineCalculator({
         results: { idealRearShare: { value, within: 0.003 }, fixedShareCriticalRate: { value: 0.85, within: 0.002 } },
       })),
       ...([[1225.9, 0.8839, 1.5088, 0.5578, 0.817], [1093.3, 1.1562, 1.4227, 0.5749, 0.73], [1478.9, 1.1508, 1.3211, 0.7478, 0.776]] as const).map(([m, a, b, cgHeight, front], k) => ({
-        source: `CommonRoad parameters, car ${k + 1}, 0.8 g: ideal front share ${Math.round(1000 * front) / 10} %`,
+        source: `A published parameter set, car ${k + 1}, 0.8 g: ideal front share ${Math.round(1000 * front) / 10} %`,
         inputs: { frontAxleLoad: (m * b) / (a + b), rearAxleLoad: (m * a) / (a + b), wheelbase: a + b, cgHeight, brakingRate: 0.8, payload: 0 },
         results: { idealRearShare: { value: 1 - front, within: 0.003 } },
       })),

@@ -7,10 +7,10 @@ const feet = [25, 50, 75, 100].map((pounds) => pounds * lbf);
 export default defineCalculator({
   ...pressureFeed,
   version: 1,
-  purpose: 'What a foot on the pad makes of pressure in the front and the rear line.',
-  summary: (v, say) => `A foot of ${say(v.controlForce, 'force')} makes ${say(v.frontPressure, 'pressure')} in the front line and ${say(v.rearPressure, 'pressure')} in the rear line.`,
+  purpose: 'What a foot force makes of pressure in the front and the rear line.',
+  summary: (v, say) => `${say(v.controlForce, 'force')} on the pedal makes ${say(v.frontPressure, 'pressure')} in the front line and ${say(v.rearPressure, 'pressure')} in the rear line.`,
   equations: [
-    { result: 'rodForce', expression: 'controlForce * pedalRatio * linkageEfficiency', words: 'The push on the bar is the foot times the lever, less what the linkage eats.', source: 'derived: moment balance about the pedal pivot' },
+    { result: 'rodForce', expression: 'controlForce * pedalRatio * linkageEfficiency', words: 'The push on the bar is foot force times the lever, less what the linkage eats.', source: 'derived: moment balance about the pedal pivot' },
     { result: 'frontMasterArea', expression: 'pi * frontMasterBore^2 / 4', words: 'The piston’s face is a circle.', source: 'derived' },
     { result: 'rearMasterArea', expression: 'pi * rearMasterBore^2 / 4', words: 'The same for the rear.', source: 'derived' },
     { result: 'frontPressure', expression: 'max(0, frontShare * rodForce - masterSpring) / frontMasterArea', words: 'Front line pressure is the front’s share of the push, less the return spring, divided by the bore’s area.', source: 'derived: balance of forces on the piston' },
@@ -20,7 +20,7 @@ export default defineCalculator({
     {
       id: 'pressure-high', level: 'warning',
       when: (v) => Math.max(v.frontPressure, v.rearPressure) > 100 * bar,
-      words: (v, say) => `${say(Math.max(v.frontPressure, v.rearPressure), 'pressure')} is a lot for this foot. A small change of foot becomes a locked wheel, and every flare and hose carries it.`,
+      words: (v, say) => `${say(Math.max(v.frontPressure, v.rearPressure), 'pressure')} is a lot for this foot force. A small change of it becomes a locked wheel, and every flare and hose carries it.`,
       todo: 'Check hose and tube ratings, or use a larger bore or a lower ratio.',
       fires: { controlForce: 180 * lbf }, silent: {},
     },
@@ -33,7 +33,7 @@ export default defineCalculator({
     },
     {
       id: 'depends-on-parts', level: 'notice',
-      words: 'Pressure is not stopping. What the road feels depends on caliper, pad, rotor and tire, and pads differ.',
+      words: 'Pressure is not stopping. What the road feels depends on caliper, brake pad, rotor and tire, and brake pads differ.',
       todo: 'Follow the chain on to the road before you buy.',
     },
   ],
@@ -49,7 +49,7 @@ export default defineCalculator({
       ];
     },
     marks: (v) => [{ at: [v.controlForce, v.frontPressure], label: 'you, front', tone: 'front' }, { at: [v.controlForce, v.rearPressure], label: 'you, rear', tone: 'rear' }],
-    describe: (v) => `Both pressures rise in a straight line with the foot; the ${v.frontPressure >= v.rearPressure ? 'front' : 'rear'} one is steeper.`,
+    describe: (v) => `Both pressures rise in a straight line with foot force; the ${v.frontPressure >= v.rearPressure ? 'front' : 'rear'} one is steeper.`,
   }],
   tables: [{
     caption: 'Gauge readings to expect',
@@ -68,7 +68,7 @@ export default defineCalculator({
       { of: 'return spring 10 to 40 N', kind: 'from memory' },
     ],
     examples: [{
-      source: 'Reference truck worked by hand: 400 N on the pad, both masters 0.70 in',
+      source: 'Reference truck worked by hand: 400 N on the pedal, both masters 0.70 in',
       inputs: { controlForce: 400, pedalRatio: 6.2, linkageEfficiency: 0.85, frontShare: 0.62, frontMasterBore: 0.01778, rearMasterBore: 0.01778, masterSpring: 0 },
       results: { frontPressure: { value: 52.6 * bar, within: 0.002 }, rearPressure: { value: 32.3 * bar, within: 0.002 } },
     }],

@@ -78,7 +78,7 @@ export default defineCalculator({
     { result: 'ladenRearLoadFraction', expression: '(rearAxleLoad + payload * (1 - payloadAhead / wheelbase)) / ladenMass', words: 'A load over the rear axle rests on it alone; each inch ahead hands a little to the front.', source: 'derived: moments about the front tires’ contact' },
     { result: 'ladenHeightRatio', expression: '(cgHeight * mass + payloadHeight * payload) / (ladenMass * wheelbase)', words: 'The common height is the mean of both, weighted by mass.', source: 'derived: first moment of mass' },
     { result: 'ladenRearDynamicFraction', expression: 'ladenRearLoadFraction - ladenHeightRatio * brakingRate', words: 'As for the empty truck.', source: 'derived' },
-    { result: 'ladenRearDynamicLoad', expression: 'ladenMass * g * ladenRearDynamicFraction', words: 'That part of the laden weight.', source: 'derived' },
+    { result: 'ladenRearDynamicLoad', expression: 'ladenMass * g * ladenRearDynamicFraction', words: 'That part of the loaded weight.', source: 'derived' },
     { result: 'ladenFrontDynamicLoad', expression: 'ladenMass * g * (1 - ladenRearDynamicFraction)', words: 'The front has the rest.', source: 'derived' },
     { result: 'ladenRearLiftRate', expression: 'ladenRearLoadFraction / ladenHeightRatio', words: 'As for the empty truck.', source: 'derived' },
   ],
@@ -146,15 +146,15 @@ export default defineCalculator({
   tables: [
     {
       caption: 'Axle loads through a stop, empty',
-      head: ['Rate', 'Front', 'Rear', 'Rear part', 'Rear part laden'],
+      head: ['Rate', 'Front', 'Rear', 'Rear part', 'Rear part loaded'],
       rows: (v, say) => rates.map((rate) => {
         const { empty, laden } = parts(v, rate);
         return [say(rate, 'brakingRate'), ...(empty ? [say(empty.frontDynamic, 'force'), say(empty.rearDynamic, 'force'), say(empty.rearDynamicFraction, 'share')] : ['–', 'rear lifts', '–']), laden ? say(laden.rearDynamicFraction, 'share') : 'rear lifts'];
       }),
     },
     {
-      caption: 'Empty and laden',
-      head: ['', 'Empty', 'Laden'],
+      caption: 'Empty and loaded',
+      head: ['', 'Empty', 'Loaded'],
       rows: (v, say) => [
         ['mass', say(v.mass, 'mass'), say(v.ladenMass, 'mass')],
         ['rear part, parked', say(v.rearLoadFraction, 'share'), say(v.ladenRearLoadFraction, 'share')],
@@ -189,7 +189,7 @@ export default defineCalculator({
         results: { frontDynamicLoad: { value: 2 * 3536, within: 0.001 }, rearDynamicLoad: { value: 2 * 1964, within: 0.001 } },
       },
       {
-        source: 'CommonRoad parameters, first car: 1225.9 kg, 0.8839 and 1.5088 m, 0.5578 m high, 0.8 g',
+        source: 'A published parameter set, first car: 1225.9 kg, 0.8839 and 1.5088 m, 0.5578 m high, 0.8 g',
         inputs: { frontAxleLoad: (1225.9 * 1.5088) / 2.3927, rearAxleLoad: (1225.9 * 0.8839) / 2.3927, wheelbase: 2.3927, cgHeight: 0.5578, brakingRate: 0.8, payload: 0 },
         results: { rearDynamicFraction: { value: 0.183, within: 0.003 } },
       },

@@ -6,7 +6,7 @@ import { defineCalculator } from '../record.ts';
 import type { Say, Values, ValuesOf } from '../record.ts';
 import type { Cell, Chart } from '../show.ts';
 import { lockEquations } from '../helpers/lock-equations.ts';
-import { criticalOf, gripSteps, lockCurve, locksOn, openSplit, rearFirstGrips, stand, standing } from '../helpers/lock.ts';
+import { criticalOf, gripSteps, gripsInWords, lockCurve, locksOn, openSplit, rearFirstGrips, stand, standing } from '../helpers/lock.ts';
 import type { Load, LockInputs } from '../helpers/lock.ts';
 import { truckScene } from '../scenes/locked-truck.ts';
 
@@ -18,7 +18,7 @@ function order(v: V, load: Load, say: Say): string {
   const l = locksOn(v, stand(v, load), v.grip);
   if (l.first === 'together') return `both axles lock together at ${say(l.front, 'brakingRate')}`;
   const [sooner, later] = l.first === 'front' ? [l.front, l.rear] : [l.rear, l.front];
-  const then = l.first === 'rear' && l.frontNeverLocks ? 'the front never would' : `the ${l.first === 'front' ? 'rear' : 'front'} would at ${say(later, 'brakingRate')}`;
+  const then = l.first === 'rear' && l.frontNeverLocks ? 'the front never would' : `the ${l.first === 'front' ? 'rear' : 'front'} would lock at ${say(later, 'brakingRate')}`;
   return `the ${l.first} locks first, at ${say(sooner, 'brakingRate')} (${then})`;
 }
 
@@ -26,7 +26,7 @@ const lockForce = 'mass * g * pi * frontMasterBore^2 / 4 / (frontBrakeGain * fro
 
 function chart(load: Load): Chart<V> {
   return {
-    title: load === 'empty' ? 'Empty: where each axle locks, against grip' : 'Laden: the same',
+    title: load === 'empty' ? 'Empty: where each axle locks, against grip' : 'Loaded: the same',
     x: { label: 'grip of the road', dimension: 'friction' },
     y: { label: 'braking rate at lock', dimension: 'brakingRate' },
     series: (v) => [
@@ -45,12 +45,13 @@ function chart(load: Load): Chart<V> {
     },
     describe: (v, say) => {
       const bad = rearFirstGrips(v, stand(v, load));
-      return `The lower curve locks first. ${load === 'empty' ? 'Empty' : 'Laden'}, on grip ${say(v.grip, 'friction')}, ${order(v, load, say)}. ${bad ? `The rear is first on grips of ${say(bad.from, 'friction', 2)} to ${say(bad.to, 'friction', 2)}.` : 'The front is first on every grip up to 0.9.'}`;
+      return `The lower curve locks first. ${load === 'empty' ? 'Empty' : 'Loaded'}, on grip ${say(v.grip, 'friction')}, ${order(v, load, say)}. ${bad ? `The rear is first ${gripsInWords(bad, say)}.` : 'The front is first on every grip up to 0.9.'}`;
     },
   };
 }
 
 const loads = ['empty', 'laden'] as const;
+const bedNames = ['empty', 'loaded'] as const;
 
 /** Where the rear wheels leave the road first, both rates are that one and no force belongs to a lock. */
 const frontFirstOnTheGround = (v: Values): boolean => {
@@ -62,7 +63,7 @@ export default defineCalculator({
   id: 'lock-order',
   version: 1,
   title: 'Which axle locks first',
-  purpose: 'Which axle’s tires let go first, empty and laden, on any road, and at what braking rate.',
+  purpose: 'Which axle’s tires let go first, empty and loaded, on any road, and at what braking rate.',
   inputs: [
     { title: 'Road', of: ['grip'] },
     { title: 'Truck, empty', of: ['frontAxleLoad', 'rearAxleLoad', 'wheelbase', 'cgHeight'] },
@@ -110,7 +111,7 @@ export default defineCalculator({
       id: 'rear-first', level: 'danger', when: (v) => rearFirstGrips(v, stand(v, 'empty')) !== undefined,
       words: (v, say) => {
         const bad = rearFirstGrips(v, stand(v, 'empty'));
-        return `Empty, the rear locks first ${bad && bad.to - bad.from > 0.005 ? `on grips from ${say(bad.from, 'friction', 2)} to ${say(bad.to, 'friction', 2)}` : `on grip ${say(bad?.to ?? 0, 'friction', 2)}`}. A truck whose rear wheels lock turns around, and braking harder makes it worse.`;
+        return `Empty, the rear locks first${bad ? ` ${gripsInWords(bad, say)}` : ''}. A truck whose rear wheels lock turns around, and braking harder makes it worse.`;
       },
       todo: 'Do not drive it on the road like this. Move the bar toward the front, fit a larger rear bore or a valve, until the front is first on every grip, empty.',
       fires: {}, silent: { frontShare: 0.66 },
@@ -123,7 +124,7 @@ export default defineCalculator({
     },
     {
       id: 'margin-thin', level: 'warning', when: (v) => v.criticalRate >= 0.9 && v.criticalRate < 1,
-      words: (v, say) => `The front is first on every usual road, but the critical rate of ${say(v.criticalRate, 'brakingRate', 2)} leaves little for pads, bar friction and the center of gravity. Among trucks built like this some lock the rear first.`,
+      words: (v, say) => `The front is first on every usual road, but the critical rate of ${say(v.criticalRate, 'brakingRate', 2)} leaves little for brake pads, bar friction and the center of gravity. Among trucks built like this some lock the rear first.`,
       todo: 'Aim for 1.0 g or more as calculated, empty.',
       fires: { frontShare: 0.645 }, silent: { frontShare: 0.72 },
     },
@@ -134,20 +135,15 @@ export default defineCalculator({
       fires: { frontShare: 0.92 }, silent: {},
     },
     {
-      id: 'bend', level: 'warning',
-      words: 'This is for a straight line. In a bend the inner rear wheel carries less and locks sooner.',
-      todo: 'Keep another 0.05 to 0.10 g in hand for that (common practice, no source).',
-    },
-    {
       id: 'prove-it', level: 'danger',
-      words: 'Paper does not know your pads. A truck that locks its rear first can spin into oncoming traffic on its first hard stop.',
-      todo: 'Prove it on a closed lot before the road: empty bed, straight, from 25 to 30 mph, dry and then wet, someone filming both axles. Start with too much front.',
+      words: 'Paper does not know your brake pads, and in a bend the inner rear wheel is lighter and locks sooner than here. A truck that locks its rear first can spin into oncoming traffic on its first hard stop.',
+      todo: 'Prove it on a closed lot before the road: empty bed, straight, from 25 to 30 mph, dry and then wet, someone filming both axles. Start with too much front, and keep another 0.05 to 0.10 g in hand for bends (common practice, no source).',
     },
   ],
   picture: {
     title: 'The truck as it starts to lock',
-    describe: (v, say, at) => `From the side, nose to the left, ${loads[at]}. On grip ${say(v.grip, 'friction')}, ${order(v, loads[at] ?? 'empty', say)}.`,
-    states: { label: 'Bed', names: loads },
+    describe: (v, say, at) => `From the side, nose to the left, ${bedNames[at]}. On grip ${say(v.grip, 'friction')}, ${order(v, loads[at] ?? 'empty', say)}.`,
+    states: { label: 'Bed', names: bedNames },
     scene: (v, at, say) => {
       const load = loads[at] ?? 'empty';
       const s = stand(v, load);
@@ -157,8 +153,8 @@ export default defineCalculator({
         ...(load === 'laden' && v.payload > 0 ? { load: { ahead: v.payloadAhead, height: v.payloadHeight } } : {}),
         locked: l.first,
         labels: {
-          front: l.first !== 'rear' ? `at ${say(l.front, 'brakingRate')}` : l.frontNeverLocks ? 'never would' : `would at ${say(l.front, 'brakingRate')}`,
-          rear: l.first !== 'front' ? `at ${say(l.rear, 'brakingRate')}` : `would at ${say(l.rear, 'brakingRate')}`,
+          front: l.first !== 'rear' ? `at ${say(l.front, 'brakingRate')}` : l.frontNeverLocks ? 'never would lock' : `would lock at ${say(l.front, 'brakingRate')}`,
+          rear: l.first !== 'front' ? `at ${say(l.rear, 'brakingRate')}` : `would lock at ${say(l.rear, 'brakingRate')}`,
         },
       });
     },
@@ -166,7 +162,7 @@ export default defineCalculator({
   charts: [chart('empty'), chart('laden')],
   tables: [{
     caption: 'First to lock, and the hardest stop with every wheel rolling',
-    head: ['Grip', 'Empty', 'at', 'Laden', 'at'],
+    head: ['Grip', 'Empty', 'at', 'Loaded', 'at'],
     rows: (v) => [0.3, 0.6, 0.9, 1.1].map((grip): readonly Cell[] => [{ value: grip, dimension: 'friction' }, ...loads.flatMap((load): Cell[] => {
       const l = locksOn(v, stand(v, load), grip);
       return [firstWords[l.first], { value: Math.min(l.front, l.rear), dimension: 'brakingRate' }];

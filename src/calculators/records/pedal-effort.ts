@@ -38,7 +38,7 @@ export default defineCalculator({
       failedEquivalentForce: r.failedEquivalentForce, runOutControlForce: r.runOutControlForce, boosterRodForce: rodForce, boosterHelp: b.assist, boosterLargestHelp: b.runOutAssist,
     };
   },
-  summary: (v, say) => `${say(v.controlForce, 'force')} on the boosted pedal puts ${say(v.boostedRodForce, 'force')} on the rod. The manual pedal needs ${say(v.equivalentManualForce, 'force')} for that, ${say(v.effortMultiplier, 'ratio')} times the foot; the boosted one with its booster dead needs ${say(v.failedEquivalentForce, 'force')}.`,
+  summary: (v, say) => `${say(v.controlForce, 'force')} on the boosted pedal puts ${say(v.boostedRodForce, 'force')} on the rod. The manual pedal needs ${say(v.equivalentManualForce, 'force')} for that, ${say(v.effortMultiplier, 'ratio')} times the foot force; the boosted one with its booster dead needs ${say(v.failedEquivalentForce, 'force')}.`,
   equations: [
     { result: 'manualRodForce', expression: 'controlForce * pedalRatio * linkageEfficiency', words: 'On a manual pedal the lever is all there is.', source: 'derived: moment balance about the pedal pivot' },
     { result: 'boosterRodForce', expression: 'controlForce * stockPedalRatio * linkageEfficiency', words: 'The boosted pedal has a shorter lever, so less reaches its rod.', source: 'derived: moment balance about the pedal pivot' },
@@ -46,8 +46,8 @@ export default defineCalculator({
     { result: 'boosterHelp', expression: 'min((boostGain - 1) * max(0, boosterRodForce - cutInForce), boosterLargestHelp)', words: 'Past cut-in each pound in brings the gain out, until the help is spent.', source: 'derived: the valve meters air so that output follows input' },
     { result: 'boostedRodForce', expression: 'boosterRodForce + boosterHelp', words: 'Foot and booster push on the same rod.', source: 'derived' },
     { result: 'failedRodForce', expression: 'max(0, boosterRodForce - boosterSpring)', words: 'A dead booster still has its return spring, and that now works against the foot.', source: 'derived' },
-    { result: 'equivalentManualForce', expression: 'boostedRodForce / (pedalRatio * linkageEfficiency)', words: 'The foot the manual pedal asks for the same push.', source: 'derived' },
-    { result: 'failedEquivalentForce', expression: '(boostedRodForce + boosterSpring) / (stockPedalRatio * linkageEfficiency)', words: 'The foot the dead booster asks for the same push.', source: 'derived' },
+    { result: 'equivalentManualForce', expression: 'boostedRodForce / (pedalRatio * linkageEfficiency)', words: 'The foot force the manual pedal asks for the same push.', source: 'derived' },
+    { result: 'failedEquivalentForce', expression: '(boostedRodForce + boosterSpring) / (stockPedalRatio * linkageEfficiency)', words: 'The foot force the dead booster asks for the same push.', source: 'derived' },
     { result: 'effortMultiplier', expression: 'equivalentManualForce / controlForce', words: 'How many times harder the leg works. With no foot at all there is no help, and only the two levers compare.', source: 'derived', when: (v) => (v['controlForce'] as number) > 0 },
     { result: 'runOutControlForce', expression: '(cutInForce + boosterLargestHelp / (boostGain - 1)) / (stockPedalRatio * linkageEfficiency)', words: 'Where the help is spent. From there a pound more is a pound more.', source: 'derived' },
   ],
@@ -60,7 +60,7 @@ export default defineCalculator({
     {
       id: 'more-than-a-leg', level: 'warning', when: (v) => v.equivalentManualForce > testLimit,
       words: (v, say) => `The manual pedal would need ${say(v.equivalentManualForce, 'force')} for what the booster does at ${say(v.controlForce, 'force')}. The light-vehicle brake test allows its driver ${say(testLimit, 'force')}, and a small driver may have only ${say(70 * lbf, 'force')} to ${say(90 * lbf, 'force')} (from memory, not checked against the text).`,
-      todo: 'The lever cannot make it up alone. Smaller bores, better pads or larger calipers must, or keep a booster. Measure your weakest driver’s push with a bathroom scale.',
+      todo: 'The lever cannot make it up alone. Smaller bores, better brake pads or larger calipers must, or keep a booster. Measure your weakest driver’s push with a bathroom scale.',
       fires: {}, silent: { controlForce: 30 * lbf },
     },
     {
@@ -83,8 +83,8 @@ export default defineCalculator({
     },
     {
       id: 'lever-too-long', level: 'caution', when: (v) => v.pedalRatio > 7,
-      words: (v, say) => `A ratio of ${say(v.pedalRatio, 'ratio')} buys push with travel: the pad moves ${say(v.pedalRatio, 'ratio')} in for each inch of rod, and the floor is not far.`,
-      todo: 'Check pad travel at the foot force you need, and with one circuit dead.',
+      words: (v, say) => `A ratio of ${say(v.pedalRatio, 'ratio')} buys push with travel: the pedal pad moves ${say(v.pedalRatio, 'ratio')} in for each inch of rod, and the floor is not far.`,
+      todo: 'Check pedal travel at the foot force you need, and with one circuit dead.',
       fires: { pedalRatio: 7.5 }, silent: {},
     },
     {

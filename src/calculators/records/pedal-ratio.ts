@@ -28,7 +28,7 @@ function refuse({ impossible, by = 0 }: Impossible): Refusal {
   return {
     refused: (say) => ({
       'rod-too-short': `The pushrod does not reach: at rest the clevis pin stands ${say(by, 'length')} farther from the bore axis than the rod is long. Check rod length, clevis arm and bore offset.`,
-      'rod-past-dead-point': 'At rest the rod points along the clevis arm, or past it. The pad would move and the piston would not. Check the rest angle and the bore offset.',
+      'rod-past-dead-point': 'At rest the rod points along the clevis arm, or past it. The pedal would move and the piston would not. Check the rest angle and the bore offset.',
       'arm-beyond-35-degrees': `The arm rests ${say(by, 'angle')} beyond 35 degrees from square. That far over, the rod no longer pushes along the bore.`,
       'foot-pulls-off-arm': 'At this angle the foot pulls the pad along the arm and turns nothing.',
       'stroke-out-of-reach': `The arm cannot bring the piston to its bottom: ${say(by, 'length')} of rod travel are missing where the clevis arm meets 35 degrees from square or its dead point. A longer clevis arm, or a rest angle farther back.`,
@@ -48,7 +48,7 @@ export default defineCalculator({
   id: 'pedal-ratio',
   version: 1,
   title: 'Pedal ratio through the swing',
-  purpose: 'The true pedal ratio at rest, at half and at full stroke, the angle of the pushrod, and the travel at the pad.',
+  purpose: 'The true pedal ratio at rest, at half and at full stroke, the angle of the pushrod, and the travel at the pedal pad.',
   inputs: [
     { title: 'Pedal', of: ['padArm', 'clevisArm', 'restAngle', 'footAngle'] },
     { title: 'Pushrod and bore', of: ['boreOffset', 'rodLength', 'pushrodFreePlay'] },
@@ -65,7 +65,7 @@ export default defineCalculator({
       rodAngleFull: stateAt(v, r.fullAngle).rodAngle, rodAngleFree: stateAt(v, free).rodAngle, armAngleFree: free, armAngleMid: mid, armAngleFull: r.fullAngle,
     };
   },
-  summary: (v, say) => `The ratio is ${say(v.ratioAtRest, 'ratio')} at rest, ${say(v.ratioMid, 'ratio')} at half stroke and ${say(v.ratioFull, 'ratio')} at full stroke; a tape along the arms says ${say(v.padArm / v.clevisArm, 'ratio')}. The rod stands at most ${say(v.rodAngleWorst, 'angle')} off its bore, and the whole stroke moves the pad ${say(v.padTravel, 'length')}.`,
+  summary: (v, say) => `The ratio is ${say(v.ratioAtRest, 'ratio')} at rest, ${say(v.ratioMid, 'ratio')} at half stroke and ${say(v.ratioFull, 'ratio')} at full stroke; a tape along the arms says ${say(v.padArm / v.clevisArm, 'ratio')}. The rod stands at most ${say(v.rodAngleWorst, 'angle')} off its bore, and the whole stroke moves the pedal pad ${say(v.padTravel, 'length')}.`,
   equations: [
     { result: 'rodAngleAtRest', expression: rodAt('restAngle'), words: 'How far the clevis pin stands off the bore axis, over the length of the rod.', source: byGeometry },
     { result: 'ratioAtRest', expression: ratioAt('restAngle', 'rodAngleAtRest'), words: 'Long lever arm over short lever arm, each measured square to its force.', source: byWork },
@@ -78,14 +78,14 @@ export default defineCalculator({
     { result: 'armAngleFull', expression: armAt('rodAngleFull', `pushrodFreePlay + ${stroke}`), words: 'Where the arm stands with the master bottomed.', source: byGeometry, found: searched },
     { result: 'rodAngleFull', expression: rodAt('armAngleFull'), words: 'The rod at full stroke.', source: byGeometry },
     { result: 'ratioFull', expression: ratioAt('armAngleFull', 'rodAngleFull'), words: 'The same at full stroke.', source: byWork },
-    { result: 'ratioFall', expression: '1 - ratioLowest / ratioMid', words: 'How far the ratio sinks while the foot works hardest.', source: 'defined here', found: 'The lowest ratio is found by search over the second half of the stroke.' },
+    { result: 'ratioFall', expression: '1 - ratioLowest / ratioMid', words: 'How far the ratio sinks after half stroke, where the foot works hardest.', source: 'defined here', found: 'The lowest ratio is found by search over the second half of the stroke.' },
     { result: 'rodAngleWorst', expression: 'max(abs(rodAngleAtRest), abs(rodAngleFull), abs(asin((clevisArm * cos(max(restAngle, min(0, armAngleFull))) - boreOffset) / rodLength)))', words: 'The rod stands farthest off at an end of the swing, or where the arm comes closest to square.', source: byGeometry },
-    { result: 'padTravel', expression: 'padArm * (armAngleFull - restAngle)', words: 'The pad runs on an arc about the pivot.', source: byGeometry },
+    { result: 'padTravel', expression: 'padArm * (armAngleFull - restAngle)', words: 'The pedal pad runs on an arc about the pivot.', source: byGeometry },
   ],
   cautions: [
     {
-      id: 'one-arm-one-pin', level: 'danger',
-      words: 'Everything the foot gives goes through this arm, its pivot and one pin. If one of them lets go there is no brake at all, front or rear.',
+      id: 'one-arm-one-pin', level: 'warning',
+      words: 'Everything the foot gives goes through this arm, its pivot and one pin. If one of them lets go on the road there is no brake at all, front or rear, and that could kill.',
       todo: 'Lock every nut and pin. With the truck parked and its wheels chocked, push as hard as you can ten times while someone watches arm, pivot and bracket for movement. Any that stays is a reason to stop.',
     },
     {
@@ -120,13 +120,13 @@ export default defineCalculator({
     },
     {
       id: 'carpet-before-bottom', level: 'warning', when: (v) => v.padTravel > v.floorTravel,
-      words: (v, say) => `The pad meets the carpet ${say(v.padTravel - v.floorTravel, 'length')} before the masters bottom. With one circuit dead the pedal may need that travel, and the floor stops it first.`,
-      todo: 'Work out the travel with one circuit dead before you weld. More room under the pad or a lower ratio helps; a shorter master only moves the end.',
+      words: (v, say) => `The pedal meets the carpet ${say(v.padTravel - v.floorTravel, 'length')} before the masters bottom. With one circuit dead the pedal may need that travel, and the floor stops it first.`,
+      todo: 'Work out the travel with one circuit dead before you weld. More room under the pedal or a lower ratio helps; a shorter master only moves the end.',
       fires: {}, silent: { floorTravel: 8 * inch },
     },
     {
       id: 'free-play-long', level: 'notice', when: (v) => v.freePlayAtPad > 9 * mm,
-      words: (v, say) => `${say(v.freePlayAtPad, 'length')} of free play at the pad is travel given away. 1/8 to 3/8 in (3 to 9 mm) is common practice, no source.`,
+      words: (v, say) => `${say(v.freePlayAtPad, 'length')} of free play at the pedal pad is travel given away. 1/8 to 3/8 in (3 to 9 mm) is common practice, no source.`,
       todo: 'Shorten the gap at the rod, but never to zero.',
       fires: { pushrodFreePlay: 2 * mm }, silent: {},
     },
@@ -135,11 +135,11 @@ export default defineCalculator({
     title: 'The pedal from the side, front of the truck to the left',
     motion: {
       label: 'Pedal', dimension: 'angle', range: (v) => [v.restAngle, v.armAngleFull], start: (v) => v.armAngleMid,
-      say: (v, at, say) => `pad ${say(v.padArm * (at - v.restAngle), 'length')} down, ratio ${say(stateAt(v, at).ratio, 'ratio')}`,
+      say: (v, at, say) => `pedal pad ${say(v.padArm * (at - v.restAngle), 'length')} down, ratio ${say(stateAt(v, at).ratio, 'ratio')}`,
     },
     describe: (v, say, at) => {
       const s = stateAt(v, at);
-      return `A pedal hung from its pivot, the pushrod going left into the master. The clevis arm stands ${say(Math.abs(at), 'angle')} ${at < 0 ? 'back from' : 'past'} square to the bore, the pad ${say(v.padArm * (at - v.restAngle), 'length')} from rest. The rod is ${say(Math.abs(s.rodAngle), 'angle')} off the bore axis and the ratio here is ${say(s.ratio, 'ratio')}.`;
+      return `A pedal hung from its pivot, the pushrod going left into the master. The clevis arm stands ${say(Math.abs(at), 'angle')} ${at < 0 ? 'back from' : 'past'} square to the bore, the pedal pad ${say(v.padArm * (at - v.restAngle), 'length')} from rest. The rod is ${say(Math.abs(s.rodAngle), 'angle')} off the bore axis and the ratio here is ${say(s.ratio, 'ratio')}.`;
     },
     scene: (v, at) => pedalScene({
       ...pedal(v), armAngle: at, restAngle: v.restAngle, fullAngle: v.armAngleFull,
@@ -171,7 +171,7 @@ export default defineCalculator({
   ],
   tables: [{
     caption: 'Three places in the swing',
-    head: ['At', 'Ratio', 'Rod off bore', 'Pad'],
+    head: ['At', 'Ratio', 'Rod off bore', 'Pedal pad'],
     rows: (v) => ([['rest', v.restAngle, v.ratioAtRest, v.rodAngleAtRest], ['half stroke', v.armAngleMid, v.ratioMid, v.rodAngleMid], ['full stroke', v.armAngleFull, v.ratioFull, v.rodAngleFull]] as const).map(([at, arm, ratio, rod]) => [
       at, { value: ratio, dimension: 'ratio' }, { value: rod, dimension: 'angle' }, { value: v.padArm * (arm - v.restAngle), dimension: 'length' },
     ]),

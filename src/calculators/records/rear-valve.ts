@@ -30,7 +30,7 @@ export default defineCalculator({
     return `Of ${say(v.rearPressure, 'pressure')} in the rear line the valve passes ${say(v.rearPressureAfterValve, 'pressure')}. ${need}`;
   },
   equations: [
-    { result: 'rearPressureAfterValve', expression: 'kneePressure + valveSlope * (rearPressure - kneePressure)', words: 'Above the knee only a part of each further psi gets through.', source: 'derived: balance of the stepped piston', when: (v) => (v['rearPressure'] as number) > (v['kneePressure'] as number) },
+    { result: 'rearPressureAfterValve', expression: 'kneePressure + valveSlope * (rearPressure - kneePressure)', words: 'Above the knee only a part of each extra psi gets through.', source: 'derived: balance of the stepped piston', when: (v) => (v['rearPressure'] as number) > (v['kneePressure'] as number) },
     { result: 'rearPressureAfterValve', expression: 'rearPressure', words: 'Below the knee the valve takes nothing off.', source: 'derived: balance of the stepped piston', when: (v) => (v['rearPressure'] as number) <= (v['kneePressure'] as number) },
     { result: 'mass', expression: 'frontAxleLoad + rearAxleLoad', words: 'Both scales added.', source: 'derived' },
     { result: 'rearLoadFraction', expression: 'rearAxleLoad / mass', words: 'What the rear tires carry standing still.', source: 'derived' },
@@ -59,7 +59,7 @@ export default defineCalculator({
     },
     {
       id: 'margin-thin', level: 'warning', when: (v) => v.marginKept >= 0 && v.marginKept < v.shareMargin,
-      words: (v, say) => `The rear stays below the ideal, but by only ${say(v.marginKept, 'share', 2)} of the brake force at its closest. Pads, bar friction and a wrong center of gravity can use that up.`,
+      words: (v, say) => `The rear stays below the ideal, but by only ${say(v.marginKept, 'share', 2)} of the brake force at its closest. Brake pads, bar friction and a wrong center of gravity can use that up.`,
       todo: 'Lower the knee to the figure above, or accept less rear from the bar.',
       fires: { kneePressure: 400 * psi }, silent: { kneePressure: 250 * psi },
     },
@@ -79,11 +79,6 @@ export default defineCalculator({
       id: 'one-at-a-time', level: 'warning',
       words: 'Bar and valve both set by feel can pass one test and fail on the next road: many pairs of settings lock the same on dry pavement and differently in the wet.',
       todo: 'Open the valve fully, set the bar, then bring down the knee alone, with a gauge before and one after the valve. Prove the lock order on a closed lot, empty, dry and wet.',
-    },
-    {
-      id: 'laden-under-used', level: 'notice',
-      words: 'A knee set for the empty truck holds the rear back with a load on too. The loaded truck stops longer than it could.',
-      todo: 'Leave it so. Set for the load it would spin when empty.',
     },
   ],
   charts: [
@@ -128,7 +123,7 @@ export default defineCalculator({
     }),
   }],
   paper: {
-    assumptions: ['The pedal is going down, slowly.', 'The slope is the valve’s own and stays the same wherever the knob sets the knee.', 'The share of the bar and the gains of the brakes are the same at every pressure.', 'Loads are those of the empty truck: it is the one whose rear locks.'],
+    assumptions: ['The pedal is going down, slowly.', 'The slope is the valve’s own and stays the same wherever the knob sets the knee.', 'The share of the bar and the gains of the brakes are the same at every pressure.', 'Loads are those of the empty truck: it is the one whose rear locks. A knee set for it holds the rear back with a load on too, and the loaded truck stops longer than it could. Leave it so: set for the load, the truck would spin when empty.'],
     leftOut: ['Hysteresis: on release the outlet lags and stays high for a moment.', 'Return springs and push-out pressure, about 15 psi together.', 'A stab of the pedal, which can carry a valve past its knee.', 'Valves that sense load or height.'],
     sources: [
       { of: 'outlet pressure, knee for a margin', kind: 'derived', note: 'statics' },

@@ -73,12 +73,12 @@ export default defineCalculator({
     {
       id: 'longer-than-yardstick', level: 'warning', when: (v) => yardstickDistance(v) > yardstick.distance,
       words: (v, say) => `From ${say(yardstick.speed, 'speed')} on the flat this truck would need ${say(yardstickDistance(v), 'distance')} of braking. The light-vehicle brake test asks for ${say(yardstick.distance, 'distance')}, and traffic around you is built to it.`,
-      todo: 'Find what holds the rate down: foot, pressure, pads or tires. Until then leave more room.',
+      todo: 'Find what holds the rate down: foot force, pressure, brake pads or tires. Until then leave more room.',
       fires: { brakingRate: 0.5 }, silent: {},
     },
     {
       id: 'downhill', level: 'warning', when: (v) => v.grade <= -0.05,
-      words: (v, say) => `This grade alone takes ${say(-v.grade / Math.hypot(1, v.grade), 'brakingRate')} of the brakes. On a long descent heat takes more: pads fade first, fluid boils later.`,
+      words: (v, say) => `This grade alone takes ${say(-v.grade / Math.hypot(1, v.grade), 'brakingRate')} of the brakes. On a long descent heat takes more: brake pads fade first, fluid boils later.`,
       todo: 'Gear down first. A stop from speed at the foot of a long hill takes longer than this number.',
       fires: { grade: -0.08 }, silent: {},
     },
@@ -126,7 +126,7 @@ export default defineCalculator({
   }],
   paper: {
     assumptions: ['The rate is constant once the brakes are fully on.', 'The brakes rise in a straight line over the build-up time.', 'Full speed is held until the brakes begin to bite.', 'On a grade the tires press on the road by the cosine less, and so do the brakes.'],
-    leftOut: ['Air drag, rolling drag and engine braking, which shorten the stop a little.', 'Fade, wet pads, and a wheel that locks.', 'A driver who presses slowly or lets go.'],
+    leftOut: ['Air drag, rolling drag and engine braking, which shorten the stop a little.', 'Fade, wet brake pads, and a wheel that locks.', 'A driver who presses slowly or lets go.'],
     sources: [
       { of: 'speed squared over twice the deceleration', kind: 'published', id: 'openstax', note: 'section 2.5, stopping distances of a car' },
       { of: 'reaction 1.5 s, build-up 0.3 s, wet at six tenths', kind: 'common practice' },

@@ -12,7 +12,7 @@ export interface BarScene {
   readonly labels: { readonly front: string; readonly rear: string };
   /** Stroke at which each master bottoms, when it matters. */
   readonly bottoms?: { readonly front: number; readonly rear: number };
-  /** Travel of the pivot at which the pad stands on the carpet, when it matters. */
+  /** Travel of the pivot at which the pedal stands on the carpet, when it matters. */
   readonly carpet?: number;
 }
 
@@ -20,15 +20,15 @@ export interface BarScene {
 const reached = (at: number, end: number): boolean => at >= end - 2e-5;
 
 /**
- * The balance bar from above, front circuit on the right, masters at the top, to scale. The stop is
+ * The balance bar from above, front circuit on the left, masters at the top, to scale. The stop is
  * shown as the wedge the bar may swing in, so that tilt can be read against it. What is touched
  * turns to the tone of an alert: the stop, the end of a bore, the carpet (drawn where the top of the
  * pivot meets it).
  */
 export function barScene(v: BarScene): Scene {
   const half = v.barSpacing / 2;
-  const rear: At = [-half, v.rearStroke];
-  const front: At = [half, v.frontStroke];
+  const front: At = [-half, v.frontStroke];
+  const rear: At = [half, v.rearStroke];
   // The pivot lies on the line between the clevises, `barOffset` toward the front one.
   const part = (half + v.barOffset) / v.barSpacing;
   const pivot: At = [rear[0] + (front[0] - rear[0]) * part, rear[1] + (front[1] - rear[1]) * part];
@@ -37,7 +37,7 @@ export function barScene(v: BarScene): Scene {
   const swing = (angle: number): Shape => {
     const reach = v.barSpacing * 0.62;
     const [c, s] = [Math.cos(angle), Math.sin(angle)];
-    const here = onStop && Math.sign(angle) === Math.sign(v.frontStroke - v.rearStroke);
+    const here = onStop && Math.sign(angle) === Math.sign(v.rearStroke - v.frontStroke);
     return { line: [[pivot[0] - reach * c, pivot[1] - reach * s], [pivot[0] + reach * c, pivot[1] + reach * s]], tone: here ? 'alert' : 'ghost' };
   };
   const longest = Math.max(v.frontStroke, v.rearStroke, v.bottoms?.front ?? 0, v.bottoms?.rear ?? 0, v.barSpacing * 0.4);
@@ -62,16 +62,18 @@ export function barScene(v: BarScene): Scene {
   const onCarpet = carpetAt !== undefined && reached(pivot[1], carpetAt);
   const carpet: Shape[] = carpetAt === undefined ? [] : [
     { line: [[-v.barSpacing * 0.3, carpetAt + radius], [v.barSpacing * 0.3, carpetAt + radius]], tone: onCarpet ? 'alert' : 'ground' },
-    { text: onCarpet ? 'pad on carpet' : 'carpet', at: [0, carpetAt + radius + v.barSpacing * 0.035], tone: onCarpet ? 'alert' : 'plain', small: !onCarpet },
+    { text: onCarpet ? 'pedal on carpet' : 'carpet', at: [0, carpetAt + radius + v.barSpacing * 0.035], tone: onCarpet ? 'alert' : 'plain', small: !onCarpet },
   ];
   return {
-    box: [-v.barSpacing * 0.95, -v.barSpacing * 0.5, v.barSpacing * 0.95, top + v.barSpacing * 0.22],
+    box: [-v.barSpacing * 0.95, -v.barSpacing * 0.56, v.barSpacing * 0.95, top + v.barSpacing * 0.22],
     shapes: [
       ...(v.barStopAngle === undefined ? [] : [swing(v.barStopAngle), swing(-v.barStopAngle)]),
       ...rod(front, 'front'), ...rod(rear, 'rear'), ...carpet,
-      { capsule: [rear, front], radius: v.barSpacing * 0.035, tone: 'plain' },
+      { capsule: [front, rear], radius: v.barSpacing * 0.035, tone: 'plain' },
       { circle: pivot, radius, tone: 'accent', filled: true },
-      { arrow: [[pivot[0], pivot[1] - v.barSpacing * 0.38], [pivot[0], pivot[1] - v.barSpacing * 0.09]], tone: 'accent', label: 'pedal' },
+      { arrow: [[pivot[0], pivot[1] - v.barSpacing * 0.38], [pivot[0], pivot[1] - v.barSpacing * 0.09]], tone: 'accent' },
+      // Its own text, so that a tilted bar's stop line does not run through it.
+      { text: 'pedal', at: [pivot[0], pivot[1] - v.barSpacing * 0.5] },
       ...(v.barStopAngle === undefined ? [] : [{ text: onStop ? 'on stop' : 'stop', at: [-v.barSpacing * 0.93, pivot[1] + v.barSpacing * 0.62 * Math.sin(v.barStopAngle) + v.barSpacing * 0.02], anchor: 'start', small: true } as Shape]),
     ],
   };

@@ -9,7 +9,7 @@ const left = {
     'on-dead-master': 'dead master bottomed: the live side gets only its share',
     'good-bottomed': 'live master bottomed: no more pressure',
     'on-opposite-stop': 'bar on its other stop: no more pressure',
-    'on-floor': 'pad on the carpet: no more pressure',
+    'on-floor': 'pedal on the carpet: no more pressure',
   },
 } as const;
 
@@ -17,7 +17,7 @@ const left = {
 export const balance = {
   shareMargin: {
     name: 'margin of the rear share below the ideal', symbol: 'δ_Φ', dimension: 'share',
-    usual: { min: 0.03, max: 0.08, source: commonPractice + ': 4 to 5 points cover pads, bar friction and the center of gravity' },
+    usual: { min: 0.03, max: 0.08, source: commonPractice + ': 4 to 5 points cover brake pads, bar friction and the center of gravity' },
     hard: { min: 0, max: 0.5, reason: 'a margin lies between nothing and 50 points' },
     measure: 'Your choice. Four points, unless you have gauge readings and a measured center of gravity.',
   },
@@ -31,14 +31,14 @@ export const balance = {
   criticalRate: { name: 'critical braking rate, empty', symbol: 'z_crit', dimension: 'brakingRate' },
   frontLockRate: { name: 'braking rate at which the front locks, empty', symbol: 'z_lf', dimension: 'brakingRate' },
   rearLockRate: { name: 'braking rate at which the rear locks, empty', symbol: 'z_lr', dimension: 'brakingRate' },
-  lockMargin: { name: 'critical rate above this grip, empty', symbol: 'Δz', dimension: 'brakingRate' },
+  lockMargin: { name: 'critical rate less grip, empty (− : rear first)', symbol: 'Δz', dimension: 'brakingRate' },
   lockControlForce: { name: 'control force at the first lock, empty', symbol: 'F_l', dimension: 'force' },
-  ladenCriticalRate: { name: 'critical braking rate, laden', symbol: 'z_crit,p', dimension: 'brakingRate' },
-  ladenFrontLockRate: { name: 'braking rate at which the front locks, laden', symbol: 'z_lf,p', dimension: 'brakingRate' },
-  ladenRearLockRate: { name: 'braking rate at which the rear locks, laden', symbol: 'z_lr,p', dimension: 'brakingRate' },
+  ladenCriticalRate: { name: 'critical braking rate, loaded', symbol: 'z_crit,p', dimension: 'brakingRate' },
+  ladenFrontLockRate: { name: 'braking rate at which the front locks, loaded', symbol: 'z_lf,p', dimension: 'brakingRate' },
+  ladenRearLockRate: { name: 'braking rate at which the rear locks, loaded', symbol: 'z_lr,p', dimension: 'brakingRate' },
   ladenMass: { name: 'mass with driver and load', symbol: 'M_p', dimension: 'mass' },
-  ladenRearLoadFraction: { name: 'static rear load fraction, laden', symbol: 'ψ_p', dimension: 'share' },
-  ladenHeightRatio: { name: 'center of gravity height over wheelbase, laden', symbol: 'χ_p', dimension: 'ratio' },
+  ladenRearLoadFraction: { name: 'static rear load fraction, loaded', symbol: 'ψ_p', dimension: 'share' },
+  ladenHeightRatio: { name: 'center of gravity height over wheelbase, loaded', symbol: 'χ_p', dimension: 'ratio' },
   // results: adhesion
   neededGrip: { name: 'grip this stop needs', symbol: 'k', dimension: 'friction' },
   frontAdhesion: { name: 'adhesion utilized at the front axle', symbol: 'f_f', dimension: 'friction' },
@@ -58,10 +58,10 @@ export const balance = {
   // results: one circuit dead. fd: front dead, rd: rear dead
   rateFrontDead: { name: 'braking rate with the front circuit dead', symbol: 'z_fd', dimension: 'brakingRate' },
   rateRearDead: { name: 'braking rate with the rear circuit dead', symbol: 'z_rd', dimension: 'brakingRate' },
-  travelFrontDead: { name: 'pad travel with the front circuit dead', symbol: 'T_fd', dimension: 'length' },
-  travelRearDead: { name: 'pad travel with the rear circuit dead', symbol: 'T_rd', dimension: 'length' },
-  floorMarginFrontDead: { name: 'pad above the carpet with the front circuit dead', symbol: 'c_fd', dimension: 'length' },
-  floorMarginRearDead: { name: 'pad above the carpet with the rear circuit dead', symbol: 'c_rd', dimension: 'length' },
+  travelFrontDead: { name: 'pedal travel with the front circuit dead', symbol: 'T_fd', dimension: 'length' },
+  travelRearDead: { name: 'pedal travel with the rear circuit dead', symbol: 'T_rd', dimension: 'length' },
+  floorMarginFrontDead: { name: 'pedal above the carpet with the front circuit dead', symbol: 'c_fd', dimension: 'length' },
+  floorMarginRearDead: { name: 'pedal above the carpet with the rear circuit dead', symbol: 'c_rd', dimension: 'length' },
   pressureFrontDead: { name: 'rear line pressure with the front circuit dead', symbol: 'p_fd', dimension: 'pressure' },
   pressureRearDead: { name: 'front line pressure with the rear circuit dead', symbol: 'p_rd', dimension: 'pressure' },
   slipLimitFrontDead: { name: 'braking rate at which the rear tires alone slide', symbol: 'z_sr', dimension: 'brakingRate' },

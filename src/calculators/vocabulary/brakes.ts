@@ -19,15 +19,15 @@ const caliperType = {
 } as const;
 const friction = {
   dimension: 'friction',
-  usual: { min: 0.3, max: 0.45, source: commonPractice + ' for street pads, cold' },
-  hard: { min: 0.1, max: 0.8, reason: 'pad friction lies between 0.1 and 0.8' },
-  measure: 'The pad maker’s sheet, as a range: plan on 0.30 hot and 0.38 nominal.', tolerance: { relative: 0.08 },
+  usual: { min: 0.3, max: 0.45, source: commonPractice + ' for street brake pads, cold' },
+  hard: { min: 0.1, max: 0.8, reason: 'brake pad friction lies between 0.1 and 0.8' },
+  measure: 'The brake pad maker’s sheet, as a range: plan on 0.30 hot and 0.38 nominal.', tolerance: { relative: 0.08 },
 } as const;
 const trackOuter = {
   dimension: 'length',
   usual: { min: 80 * mm, max: 200 * mm, source: commonPractice },
-  hard: { min: 10 * mm, max: 500 * mm, reason: 'the pad track reaches between 10 and 500 mm from the axle' },
-  measure: 'Axle center to the outer edge of the shiny track the pad leaves, not to the rim of the rotor.', tolerance: { absolute: 1 * mm },
+  hard: { min: 10 * mm, max: 500 * mm, reason: 'the brake pad’s track reaches between 10 and 500 mm from the axle' },
+  measure: 'Axle center to the outer edge of the shiny track the brake pad leaves, not to the rim of the rotor.', tolerance: { absolute: 1 * mm },
 } as const;
 const trackInner = {
   ...trackOuter,
@@ -49,15 +49,15 @@ export const brakes = {
   rearPistons: { name: 'rear pistons on one side', symbol: 'n_r', ...pistons },
   frontCaliperType: { name: 'front caliper type', ...caliperType },
   rearCaliperType: { name: 'rear caliper type', ...caliperType },
-  frontPadFriction: { name: 'front pad friction', symbol: 'μ_pf', ...friction },
-  rearPadFriction: { name: 'rear pad friction', symbol: 'μ_pr', ...friction },
-  frontTrackOuter: { name: 'front pad track, outer radius', symbol: 'r_of', ...trackOuter },
-  frontTrackInner: { name: 'front pad track, inner radius', symbol: 'r_if', ...trackInner },
-  rearTrackOuter: { name: 'rear pad track, outer radius', symbol: 'r_or', ...trackOuter },
-  rearTrackInner: { name: 'rear pad track, inner radius', symbol: 'r_ir', ...trackInner },
+  frontPadFriction: { name: 'front brake pad friction', symbol: 'μ_pf', ...friction },
+  rearPadFriction: { name: 'rear brake pad friction', symbol: 'μ_pr', ...friction },
+  frontTrackOuter: { name: 'front brake pad track, outer radius', symbol: 'r_of', ...trackOuter },
+  frontTrackInner: { name: 'front brake pad track, inner radius', symbol: 'r_if', ...trackInner },
+  rearTrackOuter: { name: 'rear brake pad track, outer radius', symbol: 'r_or', ...trackOuter },
+  rearTrackInner: { name: 'rear brake pad track, inner radius', symbol: 'r_ir', ...trackInner },
   padLaw: {
-    name: 'pad pressure law', options: { worn: 'worn in (mean radius)', uniform: 'new pad (uniform pressure)' },
-    measure: 'After a few hundred miles pads are worn in.',
+    name: 'brake pad pressure law', options: { worn: 'worn in (mean radius)', uniform: 'new brake pad (uniform pressure)' },
+    measure: 'After a few hundred miles brake pads are worn in.',
   },
   caliperEfficiency: {
     name: 'caliper efficiency', symbol: 'η_c', dimension: 'share',

@@ -27,7 +27,7 @@ export const geometry = {
   bodyDropType: {
     name: 'kind of body drop',
     options: { channeled: 'channeled (floor cut and raised inside the body)', stock: 'stock floor (frame and tunnel reworked under it)' },
-    measure: 'Your plan. It decides what the driver’s legs get.',
+    measure: 'Your plan. Channeled, pedals, rim and roof come down toward floor and seat; stock, all of them come down together.',
   },
   cabFrontStation: { name: 'front cab mount, fore and aft', symbol: 'x_cf', ...station },
   cabRearStation: { name: 'rear cab mount, fore and aft', symbol: 'x_cr', ...station },
@@ -77,7 +77,7 @@ export const geometry = {
   // results: clearance
   leastGap: { name: 'least gap between the two parts', symbol: 'c', dimension: 'length' },
   leastGapLessError: { name: 'least gap less twice the measuring error', symbol: 'c_2σ', dimension: 'length' },
-  gapError: { name: 'measuring error of the gap (one sigma)', symbol: 'σ_c', dimension: 'length' },
+  gapError: { name: 'measuring error of the gap (two times in three)', symbol: 'σ_c', dimension: 'length' },
   axisDistance: { name: 'distance between the two center lines', symbol: 'd_c', dimension: 'length' },
   firstFraction: { name: 'nearest place on the first part, from its start', symbol: 's_1', dimension: 'share' },
   secondFraction: { name: 'nearest place on the second part, from its start', symbol: 's_2', dimension: 'share' },

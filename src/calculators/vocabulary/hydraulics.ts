@@ -18,7 +18,7 @@ const takeUp = {
   dimension: 'volume',
   usual: { min: 0.3 * cm3, max: 4 * cm3, source: commonPractice },
   hard: { min: 0, max: 50 * cm3, reason: 'the fluid needed before pressure builds is between 0 and 50 cm³' },
-  measure: 'Pad gaps times piston area, plus air. From gauge and stroke readings: the stroke at first pressure times bore area.', tolerance: { relative: 0.2 },
+  measure: 'Brake pad gaps times piston area, plus air. From gauge and stroke readings: the stroke at first pressure times bore area.', tolerance: { relative: 0.2 },
 } as const;
 const compliance = {
   dimension: 'compliance',
@@ -67,6 +67,12 @@ export const hydraulics = {
     hard: { min: -150 * mm, max: 150 * mm, reason: 'the pivot must stay between the clevises' },
     measure: 'Turns from center times thread pitch, checked with calipers from the pivot’s center to each clevis.', tolerance: { absolute: 0.3 * mm },
   },
+  barRestLead: {
+    name: 'front clevis ahead of the rear one at rest', symbol: 'e_b', dimension: 'length',
+    usual: { min: -8 * mm, max: 8 * mm, source: commonPractice },
+    hard: { min: -100 * mm, max: 100 * mm, reason: 'the clevises stand within 100 mm of square' },
+    measure: 'Pedal on its up-stop: straightedge square to the bores at one clevis, calipers to the other. + when the front one is nearer its master, − when the rear one is.', tolerance: { absolute: 0.5 * mm },
+  },
   barStopAngle: {
     name: 'bar tilt at its stop', symbol: 'α_s', dimension: 'angle',
     usual: { min: 8 * deg, max: 16 * deg, source: commonPractice },
@@ -82,10 +88,10 @@ export const hydraulics = {
     measure: 'Look at both. The results give both; the picture and the list of events show the one chosen here.',
   },
   barPinOffset: {
-    name: 'pivot center off the line through the clevis pins', symbol: 'd', dimension: 'length',
+    name: 'clevis-pin line ahead of the pivot', symbol: 'd', dimension: 'length',
     usual: { min: -3 * mm, max: 3 * mm, source: commonPractice },
-    hard: { min: -40 * mm, max: 40 * mm, reason: 'the pivot sits within 40 mm of the clevis line' },
-    measure: 'Straightedge through both clevis centers; + when the pivot stands ahead of it, toward the masters.', tolerance: { absolute: 0.3 * mm },
+    hard: { min: -40 * mm, max: 40 * mm, reason: 'the clevis line passes within 40 mm of the pivot' },
+    measure: 'Straightedge through both clevis centers: + when that line stands ahead of the pivot, toward the masters; − when the pivot stands ahead of it.', tolerance: { absolute: 0.3 * mm },
   },
   barBearingRadius: {
     name: 'bar bearing radius', symbol: 'r_b', dimension: 'length',
@@ -97,7 +103,7 @@ export const hydraulics = {
     name: 'bar bearing friction', symbol: 'μ_b', dimension: 'friction',
     usual: { min: 0.05, max: 0.2, source: 'from memory: 0.05 greased, 0.2 dry' },
     hard: { min: 0, max: 1, reason: 'bearing friction lies between 0 and 1' },
-    measure: 'Not measured directly: gauges rising and falling show it as hysteresis.', tolerance: { relative: 0.3 },
+    measure: 'Not measured directly: gauges read pushing harder, then easing off, show it as hysteresis.', tolerance: { relative: 0.3 },
   },
   threadPitch: {
     name: 'bar travel per turn', symbol: 'P_b', dimension: 'length',
@@ -145,11 +151,11 @@ export const hydraulics = {
   frontPressure: {
     name: 'front line pressure', symbol: 'p_f', dimension: 'pressure',
     hard: { min: 0, max: 5000 * psi, reason: 'line pressure lies between 0 and 5,000 psi' },
-    measure: 'Gauge, 0 to 2,000 psi or more, in a front bleeder port.', tolerance: { relative: 0.02 },
+    measure: 'Gauge, 0 to 3,000 psi (200 bar), in a front bleeder port.', tolerance: { relative: 0.02 },
   },
   rearPressure: {
     name: 'rear line pressure', symbol: 'p_r', dimension: 'pressure',
     hard: { min: 0, max: 5000 * psi, reason: 'line pressure lies between 0 and 5,000 psi' },
-    measure: 'Gauge, 0 to 2,000 psi or more, in a rear bleeder port.', tolerance: { relative: 0.02 },
+    measure: 'Gauge, 0 to 3,000 psi (200 bar), in a rear bleeder port.', tolerance: { relative: 0.02 },
   },
 } as const satisfies Record<string, Entry>;
