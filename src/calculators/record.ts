@@ -71,7 +71,7 @@ export interface Calculator<I extends QuantityKey = QuantityKey, O extends Quant
   readonly inputs: readonly InputGroup<I>[];
   /** Records whose results may stand for inputs that the reader has not typed. */
   readonly feeds?: readonly Feed[];
-  /** Its own results say how sure the headline is, so the general estimate is left out. */
+  /** The general estimate of spread is left out: its own results say how sure it is, or the result has a kink that a first-order estimate would understate. */
   readonly ownSpread?: boolean;
   /** Results in the order shown; the first one is the headline. */
   readonly outputs: readonly O[];

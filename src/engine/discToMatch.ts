@@ -20,7 +20,7 @@ import { requireNonNegative, requirePositive } from './require.ts';
  * rises faster than μ. What swells under pressure (hoses, calipers, pads) comes on top of both volumes.
  * Impossible 'below-push-out', by the pressure missing (Pa) for the disc to clamp at all.
  * @throws RangeError if a size is not above 0, η_c is above 1 or n is not a whole number of 1 or more
- * Source: derived. Worked value: 1304 N at 40 bar, R 0.300 m, 0.38, 0.112 m, 0.98, no push-out → one 29.9 mm piston.
+ * Source: derived. Worked value: 1304 N at 40 bar, R 0.300 m, 0.38, 0.112 m, 0.98, no push-out → one 27.3 mm piston.
  */
 export function discToMatch(p: {
   readonly axleForce: number;

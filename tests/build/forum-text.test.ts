@@ -10,7 +10,7 @@ test('the text for a forum carries title, every input with its unit, results, ca
   const lines = text.split('\n');
   expect(lines[0]).toBe(record.title);
   expect(lines.filter((line) => line.startsWith('- ')).length).toBe(inputKeys(record).length + record.outputs.length + 1);
-  expect(text).toContain('- front master cylinder bore: 0.7 in = 17.78 mm');
+  expect(text).toContain('- front master cylinder bore: 0.70 in = 17.78 mm');
   expect(text).toMatch(/- front line pressure: 764.psi/);
   expect(text).toMatch(/- NOTICE: /);
   expect(lines.at(-1)).toBe('https://example.org/calculators/line-pressure/?v=1#line-pressure');
@@ -19,6 +19,6 @@ test('the text for a forum carries title, every input with its unit, results, ca
 test('with an unreadable field the text gives the reason and no number', () => {
   const reading = readRecord(record, (key) => (key === 'controlForce' ? { text: '3,000', unit: 'lbf', system: 'us' } : undefined), 'us');
   const text = forumText(record, reading, 'us', 'x');
-  expect(text).toContain('No result until control force (foot on the pad) is put right.');
+  expect(text).toContain('No result until control force');
   expect(text).not.toMatch(/front line pressure/);
 });

@@ -44,6 +44,12 @@ export const failureCautions = defineCautions<V>([
     fires: { floorTravel: 8 * inch }, silent: { controlForce: 40 * lbf },
   },
   {
+    id: 'fronts-slide', level: 'warning', when: (v) => (v.frontBrakeGain * v.pressureRearDead) / (v.mass * standardGravity) > v.slipLimitRearDead,
+    words: 'With the rear dead this foot slides the front tires. The truck goes straight on and does not steer.',
+    todo: 'Ease off until the wheels roll.',
+    fires: { grip: 0.4 }, silent: {},
+  },
+  {
     id: 'flat-spot', level: 'warning', when: (v) => flats(v).length > 0,
     words: (v, say) => flats(v).map((f) => `With the ${f.dead} dead your foot force is in a flat spot: from ${say(f.from, 'force')} to ${say(f.to, 'force')} the dead ${f.dead} master stops the pedal and takes every extra pound, and the ${f.live} gets no more.`).join(' '),
     todo: 'A hard, high pedal feels like good brakes here. Read the gauge, not the pedal. Less lead, more stroke in the dead master or bores that need less stroke move the flat spot up.',

@@ -93,17 +93,18 @@ export interface RearFirst {
   readonly onward: boolean;
 }
 
-const [leastScanned, lastScanned, steps] = [0.05, 0.9, 85];
+const [leastScanned, lastScanned] = [0.05, 0.9];
 const rearLeads = (v: V, s: Stand) => (grip: number): boolean => locksOn(v, s, grip).first !== 'front';
 
-/** The grips up to good dry pavement on which the rear locks first, as a span, or undefined. */
+/** The grips up to good dry pavement, or the reader's if it has more, on which the rear locks first: a span, or undefined. */
 export function rearFirstGrips(v: V, s: Stand): RearFirst | undefined {
-  const scanned = Array.from({ length: steps + 1 }, (_, k) => leastScanned + k / 100);
+  const top = Math.max(lastScanned, v.grip);
+  const scanned = [...Array.from({ length: Math.ceil((top - leastScanned) * 100 - 1e-9) }, (_, k) => leastScanned + k / 100), top];
   const bad = scanned.filter(rearLeads(v, s));
   const [from, to] = [bad[0], bad[bad.length - 1]];
   if (from === undefined || to === undefined) return undefined;
   const unbroken = bad.length === scanned.length - scanned.indexOf(from);
-  return { from, to, onward: unbroken && Array.from({ length: 6 }, (_, k) => lastScanned + 0.05 * (k + 1)).every(rearLeads(v, s)) };
+  return { from, to, onward: unbroken && Array.from({ length: 6 }, (_, k) => top + 0.05 * (k + 1)).every(rearLeads(v, s)) };
 }
 
 /** 'on every grip above 0.85', as it reads after 'the rear is first'. */

@@ -7,6 +7,7 @@ import { barScene } from '../scenes/bar.ts';
 export default defineCalculator({
   ...barFeed,
   version: 1,
+  ownSpread: true,
   purpose: 'How the bar divides the push, how far it tilts at your foot force, and how well friction lets it decide.',
   summary: (v, say) => `The front gets ${say(v.frontShare, 'share')} of the push. At ${say(v.controlForce, 'force')} the bar tilts ${say(v.barTilt, 'angle')}, ${say(v.tiltOfStop, 'share')} of the way to its stop. Friction lets the share sit anywhere from ${say(v.frontShareLow, 'share')} to ${say(v.frontShareHigh, 'share')}.`,
   equations: [
@@ -32,7 +33,7 @@ export default defineCalculator({
     {
       id: 'tilt-far', level: 'caution', when: (v) => v.tiltOfStop >= 0.6 && v.tiltOfStop < 0.9,
       words: (v, say) => `The bar has used ${say(v.tiltOfStop, 'share')} of its swing. Worn brake pads, air or heat will use the rest.`,
-      todo: 'Set the rods so that the bar leans half its tilt one way at rest and half the other way at hard braking. If that is not enough, change a bore.',
+      todo: 'Set the rods so that the bar leans half its tilt one way at rest and half the other way at hard braking. That lengthens the lead when the circuit with the longer rod dies: type the lean as “front clevis ahead at rest” and read the failed-circuit check again. If that is not enough, change a bore.',
       fires: { barStopAngle: 13 * deg }, silent: { controlForce: 20 * lbf },
     },
     {
@@ -68,7 +69,7 @@ export default defineCalculator({
     }),
   }],
   paper: {
-    assumptions: ['The bar is rigid.', 'The rods stay parallel as seen from the side.', 'Turning the adjuster slides the pivot in its tube while the clevises stay in line with their bores. If yours carries the clevises along, the rods splay by as much again.', 'Each circuit swallows a fixed volume before pressure builds, then a volume in proportion to pressure.', 'Strokes are found with the share the bar has when square.'],
+    assumptions: ['The bar is rigid.', 'The rods stay parallel as seen from the side.', 'Turning the adjuster slides the pivot in its tube while the clevises stay in line with their bores. If yours carries the clevises along, each rod splays more, by the angle whose sine is the offset over the rod’s length.', 'Each circuit swallows a fixed volume before pressure builds, then a volume in proportion to pressure.', 'Strokes are found with the share the bar has when square.'],
     leftOut: ['Bending of the bar and play in the clevises.', 'A bar that rubs the ends of its tube: nothing on this page holds for it.', 'The return springs of the masters, a few pounds.'],
     sources: [
       { of: 'share, tilt and friction band', kind: 'derived', note: 'no published worked example was found' },

@@ -44,6 +44,7 @@ function outcome(v: V, dead: Side, rate: number, margin: number, say: Say): stri
 export default defineCalculator({
   id: 'circuit-failure',
   version: 1,
+  ownSpread: true,
   title: 'One circuit dead',
   purpose: 'What brakes are left when one line lets go, where the pedal ends up, and which stop the pedal meets first.',
   inputs: [

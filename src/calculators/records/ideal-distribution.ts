@@ -77,6 +77,11 @@ export default defineCalculator({
   ],
   cautions: [
     {
+      id: 'share-at-your-foot', level: 'notice',
+      words: 'The fitted rear share is the one at your foot force. With a rear valve the rear does more below the knee and may lead there.',
+      todo: 'With a valve fitted, read the lock order.',
+    },
+    {
       id: 'rear-over-braked', level: 'danger', when: (v) => v.rearShareToSpare < 0,
       words: (v, say) => `At ${say(v.brakingRate, 'brakingRate')} the rear does ${say(v.rearBrakeFraction, 'share')} and should do ${say(v.idealRearShare, 'share')} at most. It locks before the front, and a truck with locked rear wheels turns around. Braking harder makes it worse.`,
       todo: 'Take brake from the rear: a larger rear bore, a smaller rear caliper, the bar toward the front, or a valve. Then look again.',

@@ -27,7 +27,7 @@ export default defineCalculator({
     {
       id: 'pressure-low', level: 'warning',
       when: (v) => v.controlForce >= 400 && v.frontPressure < 40 * bar,
-      words: (v, say) => `Only ${say(v.frontPressure, 'pressure')} in front from ${say(v.controlForce, 'force')}. The truck will not stop hard, however hard you push.`,
+      words: (v, say) => `Only ${say(v.frontPressure, 'pressure')} in front from ${say(v.controlForce, 'force')}. A leg has little more to give, and the truck will not stop hard.`,
       todo: 'A smaller bore, more pedal ratio or a larger caliper. Then check pedal travel again.',
       fires: { controlForce: 90 * lbf, frontMasterBore: 0.0254 }, silent: {},
     },

@@ -120,7 +120,7 @@ export default defineCalculator({
     },
   }],
   tables: [{
-    caption: 'Rod force at a few feet',
+    caption: 'Rod force at four foot forces',
     head: ['Foot force', 'Boosted', 'Manual', 'Booster dead'],
     rows: (v) => [25, 50, 75, 100].map((pounds) => {
       const r = efforts({ ...v, controlForce: pounds * lbf });

@@ -77,7 +77,7 @@ export const brakes = {
     name: 'rear share of the brake force', symbol: 'Φ', dimension: 'share',
     usual: { min: 0.15, max: 0.4, source: commonPractice },
     hard: { min: 0.001, max: 0.999, reason: 'both axles brake: the rear share lies between 0 and 100 %' },
-    measure: 'From pressures and gains of both axles.', tolerance: { absolute: 0.015 },
+    measure: 'From pressures and gains of both axles.', tolerance: { absolute: 0.025 },
   },
   // results
   frontEffectiveRadius: { name: 'front effective radius', symbol: 'r_ef', dimension: 'length' },

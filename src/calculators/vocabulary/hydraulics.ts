@@ -18,7 +18,7 @@ const takeUp = {
   dimension: 'volume',
   usual: { min: 0.3 * cm3, max: 4 * cm3, source: commonPractice },
   hard: { min: 0, max: 50 * cm3, reason: 'the fluid needed before pressure builds is between 0 and 50 cm³' },
-  measure: 'Brake pad gaps times piston area, plus air. From gauge and stroke readings: the stroke at first pressure times bore area.', tolerance: { relative: 0.2 },
+  measure: 'Per caliper: floating, piston area of its one side times both brake pads’ gaps; opposed, area of all pistons, both sides, times one pad’s gap. Two calipers per axle, plus air. Or the stroke at first pressure, less the stroke that closes the port, times bore area.', tolerance: { relative: 0.2 },
 } as const;
 const compliance = {
   dimension: 'compliance',

@@ -6,7 +6,7 @@ import { deg, inch, kPa, lbf, mm } from '../../units/si.ts';
 export const pedal = {
   controlForce: {
     name: 'control force (foot on the pedal)', symbol: 'F_c', dimension: 'force',
-    usual: { min: 5 * lbf, max: 160 * lbf, source: 'test standards for light vehicles stay at or below 500 N (112 lbf); a panic push can reach 150 lbf' },
+    usual: { min: 5 * lbf, max: 160 * lbf, source: 'FMVSS 135 S7.5 allows its test driver 500 N (112 lbf); a panic push can reach 300 to 450 lbf (common practice, no source)' },
     hard: { min: 0, max: 900 * lbf, reason: 'a foot pushes with between nothing and about 900 lbf' },
     measure: 'Luggage scale hooked on the pedal pad and pulled square to the arm, or a pedal-force gauge. For what a driver can give: seated, pushing a bathroom scale against a wall.',
     tolerance: { relative: 0.03 },

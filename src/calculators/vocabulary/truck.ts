@@ -19,7 +19,7 @@ const lift = {
   dimension: 'length',
   usual: { min: 9 * inch, max: 27 * inch, source: commonPractice },
   hard: { min: 0.5 * inch, max: 60 * inch, reason: 'the rear axle is lifted between 0.5 and 60 in' },
-  measure: 'Tape, rear axle center to floor, less the loaded radius. Brakes off, out of gear, front wheels free to roll, suspension locked with blocks.', tolerance: { absolute: 3 * mm },
+  measure: 'Height of the rear axle’s center less that of the front axle’s center, both from the floor, front wheels on their scales. Level readings: all four wheels at one height. Brakes off, out of gear, front wheels free to roll, suspension locked with blocks.', tolerance: { absolute: 3 * mm },
 } as const;
 
 /** Loads, heights, wheelbase, tires, road, speed. */
@@ -106,7 +106,7 @@ export const truck = {
   },
   bodyMass: {
     name: 'mass that moves with the body', symbol: 'm_b', dimension: 'mass',
-    usual: { min: 350, max: 520, source: commonPractice + ': cab, bed and interior' },
+    usual: { min: 350, max: 520, source: commonPractice },
     hard: { min: 0, max: 20000 * lb, reason: 'the body weighs between nothing and 20,000 lb' },
     measure: 'Estimate what comes down: cab, front sheet metal, doors, glass; the bed only if it is dropped. With a channeled floor leave out floor, seats and driver. Scale readings before and after lifting it off are better.', tolerance: { relative: 0.1 },
   },
