@@ -117,10 +117,11 @@ describe('brakeFactor', () => {
 });
 
 /*
- * A duo-servo by free bodies alone: pressure p0 cos(θ − tilt) over a lining of ±55° on a drum of radius 1, shoe ends at
- * heights ±y over the center line. Forces on the shoe from the drum, cut in thin strips.
+ * A duo-servo by free bodies alone: pressure cos(θ − tilt) over a lining of ±55° on a drum of radius 1, shoe ends on the
+ * line through the drum's center at ±y. What the drum does to the primary shoe, cut in thin strips: pressed inward and
+ * dragged along the rim toward the link.
  */
-function byStrips({ friction, tilt, forward }: { readonly friction: number; readonly tilt: number; readonly forward: 1 | -1 }) {
+function byStrips({ friction, tilt }: { readonly friction: number; readonly tilt: number }) {
   const half = (55 * Math.PI) / 180;
   const n = 4000;
   const sum = { normal: 0, across: 0, along: 0, turning: 0 };
@@ -128,45 +129,40 @@ function byStrips({ friction, tilt, forward }: { readonly friction: number; read
     const angle = -half + ((i + 0.5) * 2 * half) / n;
     const p = (Math.cos(angle - tilt) * 2 * half) / n;
     sum.normal += p;
-    // The drum presses inward and drags the shoe along the rim, toward the lower end if `forward` is 1.
-    const across = p * Math.cos(angle) + forward * friction * p * Math.sin(angle) * -1;
-    const along = p * Math.sin(angle) * 1 + forward * friction * p * Math.cos(angle);
-    sum.across += across;
-    sum.along += along;
-    sum.turning += forward * friction * p;
+    sum.across += p * Math.cos(angle) - friction * p * Math.sin(angle);
+    sum.along += p * Math.sin(angle) + friction * p * Math.cos(angle);
+    sum.turning += friction * p;
   }
   return sum;
 }
 
 describe('the duo-servo as two free bodies', () => {
-  const y = 0.85;
+  // Normal forces pass through the center: their moment about an end is across × y, so a = y across/normal, and c is 1.
+  const y = 1 / (byStrips({ friction: 0, tilt: 0 }).across / byStrips({ friction: 0, tilt: 0 }).normal); // makes a = c, as in the worked value
+  const model = (friction: number) => ({ applyArm: 2, normalArm: 1, frictionArm: 1, friction });
 
   test('force balance across the shoe gives the same push on the link as moments about its tip', () => {
     for (const friction of [0.2, 0.3, 0.38, 0.45]) {
-      const drum = byStrips({ friction, tilt: 0, forward: 1 });
-      // Normal forces pass through the center, so their moment about an end is across × y, and the friction's is turning × 1
-      // less along-the-shoe force × 0: both ends lie on the line through the center.
-      const normalArm = (drum.across * y) / drum.normal;
-      const shoe = { applyArm: 2 * y, normalArm, frictionArm: 1, friction };
-      const first = possible(shoeFactor({ ...shoe, sense: 'leading' }));
-      const push = (first.normalPerForce * drum.across) / drum.normal - 1; // link + tip force = drum's push, per tip force
-      const servo = possible(brakeFactor({ ...shoe, type: 'duo-servo' }));
-      expect(servo.secondFactor / servo.firstFactor).toBeCloseTo(push, 6);
+      const drum = byStrips({ friction, tilt: 0 });
+      const tipForce = (drum.across * y - drum.turning) / (2 * y); // moments about the link
+      const linkPush = drum.across - tipForce;
+      const servo = possible(brakeFactor({ ...model(friction), type: 'duo-servo' }));
+      expect(servo.secondFactor / servo.firstFactor).toBeCloseTo(linkPush / tipForce, 6);
     }
   });
 
   test('a link that cannot push along the shoe lowers the factor by 7 % at μ 0.38 and 11 % at 0.45', () => {
-    const height = 0.1;
     for (const [friction, printed] of [[0.38, 7], [0.45, 11]] as const) {
-      // The primary creeps round until the drum's push is straight across: pressure tilts until `along` is 0.
-      const tilt = bisect((t) => byStrips({ friction, tilt: t, forward: 1 }).along, -1, 0, { tolerance: 1e-10 });
-      expect(Math.abs(tilt)).toBeGreaterThan(0.1);
-      // Same arms as the worked value, by resultants: a 100, c 100, h 200 mm; N stands on the radius at angle atan μ.
-      const creeping = (0.2 * friction) / (height * Math.hypot(1, friction) - friction * 0.1);
-      const push = (creeping / friction) * Math.hypot(1, friction) - 1;
-      const secondary = possible(shoeFactor({ ...arms, friction, sense: 'leading' })).factor;
-      const lower = 1 - (creeping + push * secondary) / possible(brakeFactor({ ...arms, type: 'duo-servo', friction })).brakeFactor;
-      expect(Math.abs(lower * 100 - printed)).toBeLessThanOrEqual(0.5);
+      // The primary creeps round until the drum's push is straight across: the pressure tilts until `along` is 0.
+      const tilt = bisect((t) => byStrips({ friction, tilt: t }).along, -1, 0, { tolerance: 1e-10 });
+      const drum = byStrips({ friction, tilt });
+      const tipForce = (drum.across * y - drum.turning) / (2 * y);
+      const linkPush = drum.across - tipForce;
+      const pinned = byStrips({ friction, tilt: 0 });
+      const secondary = pinned.turning / ((pinned.across * y - pinned.turning) / (2 * y));
+      const creeping = (drum.turning + linkPush * secondary) / tipForce;
+      const still = possible(brakeFactor({ ...model(friction), applyArm: 2 * y, type: 'duo-servo' })).brakeFactor;
+      expect(Math.abs((1 - creeping / still) * 100 - printed)).toBeLessThanOrEqual(0.5);
     }
   });
 });
