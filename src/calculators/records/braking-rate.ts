@@ -136,7 +136,7 @@ export default defineCalculator({
     assumptions: ['A steady push on a bled, cold system.', 'One pedal ratio through the swing.', 'Each circuit swallows a fixed volume before pressure builds, then a volume in proportion to pressure; behind a valve, to the valve’s outlet.', 'The bar shares force and adds motion by the same lever.', 'Every brake bites at the same push-out pressure.'],
     leftOut: ['The tires: the rate is what the brakes ask for. A caution says when the road gives less.', 'Flex of pedal, firewall and bracket, which adds pedal travel.', 'Friction of the bar and its tilt, until it meets its stop.', 'Fade, air, knocked-back brake pads, hot fluid: what the reserve is for.'],
     sources: [
-      { of: 'brake forces over weight', kind: 'published', id: 'gillespie', note: 'chapter 3, brake proportioning example' },
+      { of: 'brake forces over weight', kind: 'from memory', id: 'gillespie', note: 'chapter 3, brake proportioning example' },
       { of: 'stroke and pedal travel', kind: 'derived', note: 'volume kept; checked by equal work at foot and fluid' },
       { of: '500 N as the most a test driver pushes', kind: 'published', id: 'fmvss-135', note: 'S7.5; a yardstick, not a target' },
       { of: '80 % of the pedal’s travel at 50 lbf', kind: 'published', id: 'cfr-570', note: 'paragraph (c), written for heavier vehicles' },

@@ -98,7 +98,7 @@ export default defineCalculator({
     assumptions: ['One caliper per wheel, one piston size per axle.', 'Both rubbing faces have the same friction, at any pressure and speed.', 'The track is what the brake pad sweeps, not the rotor.', 'Front and rear tires stand equally high.'],
     leftOut: ['Fade, taper, knock-back and the warm-up of cold brake pads.', 'A rear valve: the pressure here is the one that reaches the caliper.', 'The inertia of the wheels and the drag of the driveline.'],
     sources: [
-      { of: 'effective radius, worn in', kind: 'published', id: 'shigley', note: 'uniform wear, chapter 16' },
+      { of: 'effective radius, worn in', kind: 'from memory', id: 'shigley', note: 'uniform wear, chapter 16' },
       { of: 'effective radius, uniform pressure', kind: 'published', id: 'bhandari' },
       { of: 'clamp from the pistons of one side', kind: 'derived', note: 'free body of floating and of opposed caliper' },
       { of: 'pad friction 0.30 hot, 0.38 nominal; caliper efficiency; push-out', kind: 'common practice' },
