@@ -104,6 +104,11 @@ describe('circuitVolume', () => {
     expect(Math.abs(line.padTravel / 0.62 / mm - 21)).toBeLessThanOrEqual(0.5); // the vector is for a pedal without a bar
   });
 
+  test('both calipers swell: each gives its own 0.45 cm³ at 70 bar, and half at half the pressure', () => {
+    expect(item({}, 70 * bar).calipers / cc).toBeCloseTo(0.9, 12);
+    expect(item({}, 35 * bar).calipers / cc).toBeCloseTo(0.45, 12);
+  });
+
   test('at no pressure only gaps and knock-back take fluid', () => {
     const { items, total } = circuitVolume({ ...front, knockBack: 0.1 * mm, pressure: 0 });
     expect(total).toBeCloseTo(items.gaps + items.knockBack, 18);

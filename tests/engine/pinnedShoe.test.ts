@@ -117,6 +117,8 @@ describe('liningArms and pinnedShoe', () => {
     const pin = pinnedShoe({ ...shoe, hingeRadius: 0.13 });
     expect(isImpossible(pin) && pin.impossible).toBe('hinge-outside-drum');
     expect(isImpossible(pin) && pin.by).toBeCloseTo(0.005, 12);
+    expect(isImpossible(pinnedShoe({ ...shoe, endAngle: shoe.startAngle }))).toBe(true);
+    expect(isImpossible(pinnedShoe({ ...shoe, hingeRadius: shoe.drumRadius }))).toBe(true);
     const { normalArm, frictionArm } = possible(liningArms(shoe));
     const locks = pinnedShoe({ ...shoe, friction: normalArm / frictionArm + 0.02 });
     expect(isImpossible(locks) && locks.impossible).toBe('self-locks');

@@ -57,6 +57,7 @@ describe('reservoir', () => {
       expect(fullVolume - r.wornAtMinimum * r.wearVolume).toBeCloseTo(minimumVolume, 15);
       expect(r.needed).toBeCloseTo(r.wearVolume + sloshShare * r.wearVolume + minimumVolume, 15);
       expect(r.shortBy > 0).toBe(r.needed > fullVolume);
+      expect(r.shortBy).toBeGreaterThanOrEqual(0);
       const enough = possible(reservoir({ axles, fullVolume: fullVolume + r.shortBy, minimumVolume, sloshShare }));
       expect(enough.shortBy).toBeLessThan(1e-18);
       expect(enough.aboveMinimum).toBeGreaterThanOrEqual(-1e-18);

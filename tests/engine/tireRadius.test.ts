@@ -82,6 +82,9 @@ describe('tireRadius', () => {
       const [before, after] = [torque(t.before, p.frontBefore, p.rearBefore), torque(t.after, p.frontAfter, p.rearAfter)];
       expect(after[0]).toBeCloseTo(before[0]!, 12);
       expect(after[1]).toBeCloseTo(before[1]!, 12);
+      // The same brake force at a longer arm needs more torque, axle by axle.
+      expect(t.frontTorqueFactor * p.frontBefore).toBeCloseTo(p.frontAfter, 12);
+      expect(t.rearTorqueFactor * p.rearBefore).toBeCloseTo(p.rearAfter, 12);
       // Pushing so much more brings the old rate back.
       expect(t.after.rate * t.controlForceFactor).toBeCloseTo(p.rate, 12);
     }));
@@ -100,6 +103,8 @@ describe('tireRadius', () => {
 
   test('the center of gravity rises by the weighted mean of both axles: all of it when both rise alike', () => {
     expect(possible(tireRadius(reference)).after.cgHeight).toBeCloseTo(0.61, 12);
+    // Share as it was, but a higher CG takes more load off the rear: 0.18/(0.61/2.743).
+    expect(possible(tireRadius(reference)).after.criticalRate).toBeCloseTo((0.18 * 2.743) / 0.61, 12);
     // With 42 % of the weight on the rear axle the CG stands 42 % of the way back.
     expect(possible(tireRadius({ ...reference, rearAfter: 0.3 })).after.cgHeight).toBeCloseTo(0.58 + 0.58 * 0.03, 12);
     expect(possible(tireRadius({ ...reference, frontAfter: 0.3 })).after.cgHeight).toBeCloseTo(0.58 + 0.42 * 0.03, 12);

@@ -1,0 +1,129 @@
+import { mixer, sfc32, shapeOf } from './draws.ts';
+import type { Correlation, Tolerance } from './draws.ts';
+import { entryOf } from './evaluate.ts';
+import type { Calculator, Values, ValuesOf } from './record.ts';
+import { inputKeys, isRefusal } from './record.ts';
+import { isChoice } from './vocabulary/index.ts';
+import type { QuantityKey } from './vocabulary/index.ts';
+
+export interface Chance {
+  /** What 5, 50 and 95 of 100 draws stay below, SI. */
+  readonly p5: number;
+  readonly p50: number;
+  readonly p95: number;
+  /** Part of the draws that have no answer. They count nowhere else. */
+  readonly refused: number;
+  /** Part of the answered draws in which it happens, with the error of counting so many draws, which is never 0. */
+  readonly happens?: { readonly probability: number; readonly standardError: number };
+  /** The result's own 5 and 95 of 100 when one input alone is off: the widest first, every input that can be off. */
+  readonly tornado: readonly { readonly key: string; readonly low: number; readonly high: number; readonly swing: number }[];
+}
+
+export interface ChanceOptions<V> {
+  /** The result looked at. Left out: the headline. */
+  readonly of?: string;
+  /** 50 or more. */
+  readonly draws?: number;
+  readonly seed?: number;
+  /** Inputs that err together, as two axles with pads of one compound do. */
+  readonly correlated?: readonly Correlation[];
+  /** In place of the vocabulary's; {} holds an input still. */
+  readonly tolerance?: Readonly<Record<string, Tolerance>>;
+  /** Sees inputs and results of one draw. */
+  readonly happens?: (v: V) => boolean;
+}
+
+/** Levels (k − ½)/50 put the 3rd and the 48th of 50 sorted results exactly on 5 % and 95 %. */
+const levels = 50;
+
+/**
+ * What a result is worth when every input is off by its usual measuring error, found by drawing them many times
+ * (Monte Carlo). Unlike a root sum of squares it holds where the result bends, jumps or is refused.
+ *
+ * Every input takes one random number in every draw, held still or not, so that moving a tolerance or a correlation
+ * moves the answer smoothly. The same seed gives the same draws everywhere, up to the last bits in which engines
+ * differ over exp and log.
+ *
+ * Undefined where the result is a choice, or not one draw has an answer.
+ * Neglected: errors of the formulas, and of inputs without a tolerance.
+ * @throws RangeError for draws below 50, a key that the record lacks, and as shapeOf and mixer
+ * Worked value: a sum of two masses with errors of 3 and 4 kg has p95 − p5 = 2 × 1.645 × 5 kg.
+ */
+export function chanceOf<I extends QuantityKey, O extends QuantityKey>(
+  record: Pick<Calculator<I, O>, 'id' | 'title' | 'inputs' | 'outputs' | 'compute'>,
+  values: Values,
+  { of = record.outputs[0], draws = 10_000, seed = 1, correlated = [], tolerance = {}, happens }: ChanceOptions<ValuesOf<I | O>> = {},
+): Chance | undefined {
+  const keys: readonly string[] = inputKeys(record);
+  const outputs: readonly string[] = record.outputs;
+  const result = of as string;
+  for (const key of [...Object.keys(tolerance), ...correlated.flatMap(([a, b]) => [a, b])]) if (!keys.includes(key)) throw new RangeError(`chance: expected an input of ${record.id}, found ${key}`);
+  if (!outputs.includes(result)) throw new RangeError(`chance: expected a result of ${record.id}, found ${of}`);
+  if (!Number.isInteger(draws) || draws < levels) throw new RangeError(`draws: expected a whole number of ${levels} or more, found ${draws}`);
+  if (isChoice(entryOf(result))) return undefined;
+
+  const shapes = keys.map((key) => shapeOf(key, values[key], tolerance[key]));
+  const mix = mixer(keys, correlated);
+  // One object for all draws: to make one of twenty entries each time would cost as much as the physics.
+  const inputs: Record<string, number | string> = {};
+  keys.forEach((key, i) => (inputs[key] = shapes[i]?.centre as number | string));
+  const compute = (): Values | undefined => {
+    const results: object = record.compute(inputs as never);
+    if (isRefusal(results)) return undefined;
+    for (const key in results) {
+      const x = (results as Values)[key];
+      if (typeof x === 'number' && !Number.isFinite(x)) return undefined;
+    }
+    return results as Values;
+  };
+
+  const tornado = shapes.flatMap(({ centre, at }, i) => {
+    const key = keys[i] as string;
+    if (!at) return [];
+    const alone: number[] = [];
+    for (let k = 0; k < levels; k += 1) {
+      inputs[key] = at((k + 0.5) / levels);
+      const results = compute();
+      if (results) alone.push(results[result] as number);
+    }
+    inputs[key] = centre;
+    if (alone.length === 0) return [];
+    const line = Float64Array.from(alone).sort();
+    const [low, high] = [quantile(line, 0.05), quantile(line, 0.95)];
+    return [{ key, low, high, swing: high - low }];
+  }).sort((a, b) => b.swing - a.swing);
+
+  const random = sfc32(seed);
+  const varying = shapes.flatMap(({ at }, i) => (at ? [{ i, key: keys[i] as string, at }] : []));
+  const u = new Float64Array(keys.length);
+  const found = new Float64Array(draws);
+  let [answered, times] = [0, 0];
+  for (let draw = 0; draw < draws; draw += 1) {
+    for (let i = 0; i < u.length; i += 1) u[i] = random();
+    mix(u);
+    for (const { i, key, at } of varying) inputs[key] = at(u[i] as number);
+    const results = compute();
+    if (!results) continue;
+    found[answered] = results[result] as number;
+    answered += 1;
+    if (happens?.({ ...inputs, ...results } as unknown as ValuesOf<I | O>)) times += 1;
+  }
+  if (answered === 0) return undefined;
+  const line = found.subarray(0, answered).sort();
+  // One count to either side: what never happened in 10,000 draws is rare, not impossible.
+  const p = (times + 1) / (answered + 2);
+  return {
+    p5: quantile(line, 0.05), p50: quantile(line, 0.5), p95: quantile(line, 0.95),
+    refused: 1 - answered / draws,
+    ...(happens ? { happens: { probability: times / answered, standardError: Math.sqrt((p * (1 - p)) / answered) } } : {}),
+    tornado,
+  };
+}
+
+/** Of sorted numbers, each standing for an equal part of the whole and lying in its middle. */
+function quantile(line: Float64Array, part: number): number {
+  const place = Math.min(line.length - 1, Math.max(0, part * line.length - 0.5));
+  const k = Math.floor(place + 1e-9);
+  const low = line[k] as number;
+  return low + Math.max(0, place - k) * ((line[k + 1] ?? low) - low);
+}
