@@ -23,10 +23,10 @@ function vitest(name: string, project: string): void {
   const report = join(tmpdir(), `report-${project}-${process.pid}.json`);
   const { status } = spawnSync('vitest', ['run', '--config', 'tests/vitest.config.ts', '--project', project, '--reporter=default', '--reporter=json', `--outputFile.json=${report}`], { stdio: 'inherit' });
   try {
-    const { numPassedTests, numFailedTests, numFailedTestSuites } = JSON.parse(readFileSync(report, 'utf8')) as Record<string, number>;
-    passed += numPassedTests ?? 0;
+    const { numPassedTests = 0, numFailedTests = 0 } = JSON.parse(readFileSync(report, 'utf8')) as Record<string, number>;
+    passed += numPassedTests;
     // A file that cannot be loaded has no tests to fail, but it has failed.
-    failed += Math.max(numFailedTests ?? 0, numFailedTestSuites ?? 0, status === 0 ? 0 : 1);
+    failed += Math.max(numFailedTests, status === 0 ? 0 : 1);
     rmSync(report);
   } catch {
     failed++;

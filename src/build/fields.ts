@@ -15,9 +15,14 @@ export interface Typed {
   readonly system: System;
   /** Said at the field instead of reading it: a link that lost a value, for example. */
   readonly problem?: string;
+  /** The value, where `text` shows it rounded. */
+  readonly si?: number;
 }
 
 export type Lookup = (key: string) => Typed | undefined;
+
+/** The unit a reader wants to see a value in that he has not typed; it changes no value. */
+export type ShownIn = (key: string) => string | undefined;
 
 export interface Field {
   readonly key: string;
@@ -42,8 +47,8 @@ export function sayIn(system: System): Say {
 }
 
 /** Reads every field of a record and, when all can be read, computes it. Never throws on what a reader typed. */
-export function readRecord(record: Feed, lookup: Lookup, system: System): Reading {
-  const fields = inputKeys(record).map((key) => readField(record, key, lookup, system));
+export function readRecord(record: Feed, lookup: Lookup, system: System, shownIn: ShownIn = () => undefined): Reading {
+  const fields = inputKeys(record).map((key) => readField(record, key, lookup, system, shownIn));
   const broken = fields.filter((field) => field.problem !== undefined);
   if (broken.length > 0) {
     // What a reader typed wrong comes before what only waits for it.
@@ -58,18 +63,19 @@ export function readRecord(record: Feed, lookup: Lookup, system: System): Readin
   return { state: 'ok', fields, values: evaluation.values };
 }
 
-function readField(record: Feed, key: string, lookup: Lookup, system: System): Field {
+function readField(record: Feed, key: string, lookup: Lookup, system: System, shownIn: ShownIn): Field {
   const entry = entryOf(key);
   const typed = lookup(key);
   if (typed) return isChoice(entry) ? readChoice(key, typed) : readTyped(key, entry, inSystem(entry, typed, system));
   const demo = demoText(key);
   if (isChoice(entry)) return { key, text: demo ?? '', unit: '', value: demo, origin: 'demo' };
-  const unit = unitFor(entry.dimension, system);
+  const wanted = shownIn(key);
+  const unit = wanted ?? unitFor(entry.dimension, system);
   if (demo !== undefined) {
     const parsed = parseQuantity(demo, entry.dimension, unit);
     if (!parsed.ok) throw new RangeError(`demo truck, ${key}: expected ${entry.dimension}, found ${demo}`);
     // As the demo truck's file has it, unless the reader wants the other system.
-    if (system === 'us') return { key, unit: parsed.unit, value: parsed.si, origin: 'demo', text: parsed.number, echo: echo(parsed, entry.dimension), note: usualNote(entry, parsed.si, parsed.unit) };
+    if (system === 'us' && wanted === undefined) return { key, unit: parsed.unit, value: parsed.si, origin: 'demo', text: parsed.number, echo: echo(parsed, entry.dimension), note: usualNote(entry, parsed.si, parsed.unit) };
     return { key, unit, value: parsed.si, origin: 'demo', ...shown(entry, parsed.si, unit) };
   }
   return readComputed(record, key, entry, unit, lookup, system);
@@ -99,18 +105,24 @@ function readTyped(key: string, entry: Quantity, typed: Typed): Field {
   if (typed.problem !== undefined) return { ...base, problem: typed.problem };
   const parsed = parseQuantity(typed.text, entry.dimension, typed.unit);
   if (!parsed.ok) return { ...base, problem: parsed.problem };
-  const hard = hardProblem(key, parsed.si);
+  const si = typed.si ?? parsed.si;
+  const hard = hardProblem(key, si);
   if (hard !== undefined) return { ...base, problem: `${echo(parsed, entry.dimension) || typed.text}: ${hard}` };
-  return { ...base, value: parsed.si, echo: echo(parsed, entry.dimension), note: usualNote(entry, parsed.si, parsed.unit) };
+  return { ...base, value: si, echo: echo(parsed, entry.dimension), note: usualNote(entry, si, parsed.unit) };
+}
+
+export function knowsUnit(entry: Quantity, unit: string): boolean {
+  return dimensions[entry.dimension].units.some(({ id }) => id === unit);
 }
 
 /** A value typed under the other system shows in this one's unit. What cannot be read stays as typed. */
 function inSystem(entry: Quantity, typed: Typed, system: System): Typed {
   const own = unitFor(entry.dimension, system);
-  const unit = dimensions[entry.dimension].units.some(({ id }) => id === typed.unit) ? typed.unit : own;
-  if (typed.system === system || unit === own) return { ...typed, unit };
+  const { unit } = typed;
+  if (!knowsUnit(entry, unit)) return { ...typed, unit: own, problem: `This was saved with the unit “${unit.slice(0, 20)}”, which does not belong here. Type the value again.` };
+  if (typed.problem !== undefined || typed.system === system || unit === own) return typed;
   const parsed = parseQuantity(typed.text, entry.dimension, unit);
-  return parsed.ok ? { text: editText(parsed.si, entry.dimension, own), unit: own, system } : { ...typed, unit };
+  return parsed.ok ? { text: editText(parsed.si, entry.dimension, own), unit: own, system, si: parsed.si } : typed;
 }
 
 function readChoice(key: string, typed: Typed): Field {

@@ -41,6 +41,13 @@ function linkValue(field: Field): string {
   return parsed?.ok ? parsed.number + parsed.unit : field.text.trim();
 }
 
+/** The query without what speaks of this record. */
+export function withoutLink(record: AnyCalculator, current: string): string {
+  const own = ownNames(record);
+  const foreign = [...new URLSearchParams(current)].filter(([name]) => !own.has(name));
+  return foreign.length === 0 ? '' : `?${foreign.map(([name, value]) => `${encode(name)}=${encode(value)}`).join('&')}`;
+}
+
 export interface ReadLink {
   readonly values: ReadonlyMap<string, Typed>;
   /** The link's version is newer than this page knows. */
@@ -49,14 +56,15 @@ export interface ReadLink {
 
 /**
  * Reads the query of a link for one record. Unknown names are ignored; a value that is broken, missing or
- * given twice becomes a problem at its field, keeping what was there. Undefined when the query says nothing
- * of this record.
+ * given twice becomes a problem at its field, keeping what was there. A value without a unit means the US one, whoever
+ * reads it. Undefined when the query says nothing of this record.
  */
-export function readLink(record: AnyCalculator, query: string, system: System = 'us'): ReadLink | undefined {
+export function readLink(record: AnyCalculator, query: string): ReadLink | undefined {
   const params = new URLSearchParams(query);
   const keys = inputKeys(record);
   if (!keys.some((key) => params.has(linkName(key)))) return undefined;
-  const version = Number(params.get('v') ?? 1);
+  const stated = Number(params.get('v') ?? 1);
+  const version = Number.isInteger(stated) && stated >= 1 ? stated : 1;
   let texts = new Map<string, string>();
   const twice = new Set<string>();
   for (const [name, value] of params) {
@@ -70,11 +78,15 @@ export function readLink(record: AnyCalculator, query: string, system: System = 
   const values = new Map<string, Typed>();
   for (const key of keys) {
     const entry = entryOf(key);
-    const unit = isChoice(entry) ? '' : unitFor(entry.dimension, system);
+    const unit = isChoice(entry) ? '' : unitFor(entry.dimension, 'us');
+    const system: System = 'us';
     const text = texts.get(linkName(key));
     if (text === undefined) values.set(key, { text: '', unit, system, problem: 'The link does not carry this value. Type it, or ask the sender.' });
     else if (twice.has(linkName(key))) values.set(key, { text, unit, system, problem: `The link gives this value twice: ${params.getAll(linkName(key)).slice(0, 2).map((t) => t.slice(0, 20)).join(' and ')}. Type the right one.` });
-    else values.set(key, { text, unit, system });
+    else {
+      const parsed = isChoice(entry) ? undefined : parseQuantity(text, entry.dimension, unit);
+      values.set(key, parsed?.ok ? { text: parsed.number, unit: parsed.unit, system } : { text, unit, system });
+    }
   }
   return { values, newer: version > record.version };
 }

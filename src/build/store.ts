@@ -24,8 +24,23 @@ export class Build {
 
   constructor(storage?: Storage) {
     this.storage = storage;
-    for (const [key, typed] of Object.entries(readSaved(this.read(place))?.values ?? {})) this.values.set(key, typed);
+    this.refresh();
     if (this.read(systemPlace) === 'si') this.system = 'si';
+  }
+
+  /** Takes over what another tab has saved since. Unreadable storage changes nothing. */
+  private refresh(): void {
+    const saved = readSaved(this.read(place));
+    if (!saved) return;
+    this.values.clear();
+    for (const [key, typed] of Object.entries(saved.values)) this.values.set(key, typed);
+  }
+
+  /** Another tab has written. */
+  reload(): void {
+    this.refresh();
+    this.system = this.read(systemPlace) === 'si' ? 'si' : 'us';
+    this.announce();
   }
 
   private read(name: string): string | null {
@@ -49,12 +64,14 @@ export class Build {
   set(key: string, typed: Typed | undefined): void {
     if (typed) this.setAll([[key, typed]]);
     else {
+      this.refresh();
       this.values.delete(key);
       this.changed();
     }
   }
 
   setAll(entries: Iterable<readonly [string, Typed]>): void {
+    this.refresh();
     for (const [key, { text, unit, system }] of entries) this.values.set(key, { text, unit, system });
     this.changed();
   }
@@ -67,7 +84,7 @@ export class Build {
   setSystem(system: System): void {
     this.system = system;
     this.write(systemPlace, system);
-    this.changed();
+    this.announce();
   }
 
   subscribe(listener: () => void): () => void {
@@ -81,6 +98,10 @@ export class Build {
 
   private changed(): void {
     this.write(place, JSON.stringify(this.save()));
+    this.announce();
+  }
+
+  private announce(): void {
     for (const listener of this.listeners) listener();
   }
 }

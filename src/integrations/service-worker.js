@@ -9,8 +9,9 @@ self.addEventListener('install', (event) => {
   event.waitUntil(caches.open(store).then((cache) => cache.addAll(addresses.map((address) => new Request(address, { cache: 'no-cache' })))).then(() => self.skipWaiting()));
 });
 
+// The store before this one stays for pages that are still open with its scripts.
 self.addEventListener('activate', (event) => {
-  event.waitUntil(caches.keys().then((names) => Promise.all(names.filter((name) => name !== store).map((name) => caches.delete(name)))).then(() => self.clients.claim()));
+  event.waitUntil(caches.keys().then((names) => Promise.all(names.slice(0, -2).map((name) => caches.delete(name)))).then(() => self.clients.claim()));
 });
 
 self.addEventListener('fetch', (event) => {

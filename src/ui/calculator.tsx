@@ -3,7 +3,7 @@ import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import type { Reading, System } from '../build/fields.ts';
 import { readRecord, sayIn } from '../build/fields.ts';
 import { firingCautions } from '../build/cautions.ts';
-import { linkQuery } from '../build/links.ts';
+import { linkQuery, withoutLink } from '../build/links.ts';
 import { entryOf } from '../calculators/evaluate.ts';
 import type { AnyCalculator, Say, Values } from '../calculators/record.ts';
 import { isChoice } from '../calculators/vocabulary/index.ts';
@@ -42,13 +42,13 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
   const live = started ? session : undefined;
   const system: System = live?.system ?? 'us';
   const say = sayIn(system);
-  const reading = readRecord(record, live?.lookup(record) ?? (() => undefined), system);
+  const reading = readRecord(record, live?.lookup(record) ?? (() => undefined), system, live?.shownIn);
   const values = reading.state === 'ok' ? reading.values : undefined;
   const linked = live?.linked(record);
   useAddress(record, reading, live);
   return (
     <>
-      {linked && <LinkNote newer={linked.newer} onKeep={() => live?.keepLink()} onDrop={() => live?.dropLink()} />}
+      {linked && <LinkNote newer={linked.newer} onKeep={() => { live?.keepLink(record); leaveAddress(record); }} onDrop={() => { live?.dropLink(); leaveAddress(record); }} />}
       <Answer record={record} reading={reading} say={say} />
       <details class="fold" open={unfolded}>
         <summary>Put in your numbers</summary>
@@ -62,7 +62,7 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
                   if (open === key) return;
                   setOpen(key);
                   void loadHelp().then(() => redraw((k) => k + 1));
-                }} onType={(text, unit) => live?.type(record, key, text, unit)} />;
+                }} onType={(text, unit) => live?.type(record, key, text, unit)} onShowIn={(unit) => live?.showIn(key, unit)} />;
               })}
             </fieldset>
           ))}
@@ -132,6 +132,15 @@ function LinkNote({ newer, onKeep, onDrop }: { newer: boolean; onKeep: () => voi
   );
 }
 
+/** What the page itself wrote into the address is no link of somebody else's, also after a reload or Back. */
+interface Written {
+  readonly own: boolean;
+}
+
+function leaveAddress(record: AnyCalculator): void {
+  history.replaceState({ own: true } satisfies Written, '', `${location.pathname}${withoutLink(record, location.search)}${location.hash}`);
+}
+
 /** Writes the numbers into the address once the reader has changed one, debounced, keeping foreign parameters. */
 function useAddress(record: AnyCalculator, reading: Reading, session: Session | undefined): void {
   const typed = reading.fields.map((field) => `${field.text} ${field.unit}`).join('|');
@@ -143,7 +152,7 @@ function useAddress(record: AnyCalculator, reading: Reading, session: Session | 
       return undefined;
     }
     if (typed === first || session.lastTyped !== record.id) return undefined;
-    const timer = setTimeout(() => history.replaceState(history.state, '', `${location.pathname}${linkQuery(record, reading.fields, location.search)}#${record.id}`), 400);
+    const timer = setTimeout(() => history.replaceState({ own: session.linked(record) === undefined } satisfies Written, '', `${location.pathname}${linkQuery(record, reading.fields, location.search)}#${record.id}`), 400);
     return () => clearTimeout(timer);
   }, [typed, session]);
 }

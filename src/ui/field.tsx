@@ -3,7 +3,7 @@ import type { Field as FieldState } from '../build/fields.ts';
 import { entryOf } from '../calculators/evaluate.ts';
 import type { Quantity } from '../calculators/vocabulary/index.ts';
 import { isChoice } from '../calculators/vocabulary/index.ts';
-import { editText, otherUnit, parseQuantity, standardBores, unitOf } from '../units/index.ts';
+import { editText, exactText, otherUnit, parseQuantity, standardBores, unitOf } from '../units/index.ts';
 
 export interface FieldProps {
   readonly id: string;
@@ -12,6 +12,8 @@ export interface FieldProps {
   readonly open: boolean;
   readonly onOpen: () => void;
   /** Undefined takes back what was typed. */
+  /** Shows a value that was not typed in another unit. */
+  readonly onShowIn: (unit: string) => void;
   readonly onType: (text: string | undefined, unit?: string) => void;
 }
 
@@ -21,14 +23,14 @@ export function Field(props: FieldProps): VNode {
   const label = <label for={id}>{entry.name}</label>;
   const problem = field.problem !== undefined;
   return (
-    <div class={`field${problem ? ' wrong' : ''}${props.open ? ' open' : ''}`} onFocusIn={props.onOpen}>
+    <div class={`field${problem ? ' wrong' : ''}${props.open ? ' open' : ''}`} onFocusIn={(event) => { if (!(event.target instanceof HTMLButtonElement)) props.onOpen(); }}>
       {label}
       {isChoice(entry) ? <ChoiceEntry {...props} options={entry.options} /> : <NumberEntry {...props} entry={entry} />}
       <p class="echo" id={`${id}-echo`}>
         {problem ? <strong>{field.problem}</strong> : [origin(field), field.echo].filter(Boolean).join(': ')}
         {field.note && <em> {field.note}</em>}
       </p>
-      {(props.open || problem) && <Help {...props} />}
+      {(props.open || (problem && field.origin === 'typed')) && <Help {...props} />}
     </div>
   );
 }
@@ -47,7 +49,7 @@ function ChoiceEntry({ id, field, onType, options }: FieldProps & { options: Rea
   );
 }
 
-function NumberEntry({ id, field, entry, onType }: FieldProps & { entry: Quantity }): VNode {
+function NumberEntry({ id, field, entry, onType, onShowIn }: FieldProps & { entry: Quantity }): VNode {
   const parsed = parseQuantity(field.text, entry.dimension, field.unit);
   const other = otherUnit(entry.dimension, field.unit);
   const label = (unit: string): string => unitOf(entry.dimension, unit).label;
@@ -66,7 +68,7 @@ function NumberEntry({ id, field, entry, onType }: FieldProps & { entry: Quantit
         : (
           <button
             type="button" class="unit" aria-label={`${label(field.unit)}: show in ${label(other)}`}
-            onClick={() => onType(parsed.ok ? editText(parsed.si, entry.dimension, other) : field.text, other)}
+            onClick={() => (field.origin === 'typed' ? onType(parsed.ok ? exactText(field.value as number ?? parsed.si, entry.dimension, other) : field.text, other) : onShowIn(other))}
           >{label(field.unit)}</button>
         )}
     </span>

@@ -32,6 +32,7 @@ export function bring(place: HTMLElement, linked = false): Promise<void> {
     coming = recordOf(place).then((record) => {
       if (linked) session.openLink(record, location.search);
       takeTyped(place, record);
+      place.querySelector(':scope > .blank')?.remove(); // said while the code was missing
       hydrate(h(Calculator, { record, session, own: place.dataset.eager !== undefined }), place);
       place.dataset.live = 'yes';
       if (linked) place.closest('section')?.scrollIntoView();
@@ -42,16 +43,21 @@ export function bring(place: HTMLElement, linked = false): Promise<void> {
   return coming;
 }
 
-/** The calculator a link speaks to: the one its fragment names, else the one whose inputs it carries. */
+/**
+ * The calculator a link speaks to: the one its fragment names if the link carries all of it; else the first one it
+ * carries whole; else, for a link that was cut, the named one or the one it carries most of. Never what the page
+ * wrote itself.
+ */
 async function linkedPlace(places: readonly HTMLElement[]): Promise<HTMLElement | undefined> {
-  if (location.search.length < 2) return undefined;
-  const named = places.find((place) => place.dataset.calculator === location.hash.slice(1));
-  if (named) return named;
-  for (const place of places) {
-    const read = readLink(await recordOf(place), location.search);
-    if (read && [...read.values.values()].every((typed) => typed.text !== '')) return place;
-  }
-  return undefined;
+  if (location.search.length < 2 || (history.state as { own?: boolean } | null)?.own) return undefined;
+  const named = location.hash.slice(1).replace(/-cautions$/, '');
+  const read = (await Promise.all(places.map(async (place) => {
+    const values = [...(readLink(await recordOf(place), location.search)?.values.values() ?? [])];
+    const carried = values.filter((typed) => typed.text !== '').length;
+    return { place, named: place.dataset.calculator === named, carried, whole: carried > 0 && carried === values.length };
+  }))).filter((found) => found.carried > 0);
+  const best = (a: (typeof read)[number], b: (typeof read)[number]): number => Number(b.whole) - Number(a.whole) || Number(b.named) - Number(a.named) || b.carried - a.carried;
+  return read.sort(best)[0]?.place;
 }
 
 /** Brings the calculator of the link, then each one as it comes near the window. */

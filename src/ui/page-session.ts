@@ -11,3 +11,6 @@ function storage(): globalThis.Storage | undefined {
 
 /** The one session of the page that is open. */
 export const session = new Session(new Build(storage()));
+
+addEventListener('storage', () => session.build.reload());
+addEventListener('pageshow', (event) => event.persisted && session.build.reload());

@@ -1,4 +1,5 @@
-import type { Lookup, System, Typed } from '../build/fields.ts';
+import { readRecord } from '../build/fields.ts';
+import type { Lookup, ShownIn, System, Typed } from '../build/fields.ts';
 import type { Build } from '../build/store.ts';
 import { readLink } from '../build/links.ts';
 import type { AnyCalculator } from '../calculators/record.ts';
@@ -13,6 +14,7 @@ export class Session {
   lastTyped: string | undefined;
   private link: { readonly id: string; readonly values: Map<string, Typed>; readonly newer: boolean } | undefined;
   private readonly listeners = new Set<() => void>();
+  private readonly units = new Map<string, string>();
 
   constructor(build: Build) {
     this.build = build;
@@ -24,7 +26,7 @@ export class Session {
   }
 
   openLink(record: AnyCalculator, query: string): void {
-    const read = readLink(record, query, this.system);
+    const read = readLink(record, query);
     if (read) this.link = { id: record.id, values: new Map(read.values), newer: read.newer };
     this.changed();
   }
@@ -47,16 +49,40 @@ export class Session {
     this.changed();
   }
 
-  /** The link's numbers become the reader's own. */
-  keepLink(): void {
-    const values = this.link?.values ?? [];
+  /**
+   * The link's numbers become the reader's own, but for those that cannot be read, and those that the other numbers
+   * give anyway: a computed value stays computed.
+   */
+  keepLink(record: AnyCalculator): void {
+    const sent = readRecord(record, this.lookup(record), this.system).fields;
+    const good = [...(this.link?.values ?? [])].filter(([key]) => sent.find((field) => field.key === key)?.problem === undefined);
+    const fed = (key: string): boolean => record.feeds?.some((feed) => (feed.outputs as readonly string[]).includes(key)) ?? false;
     this.link = undefined;
-    this.build.setAll(values);
+    this.build.setAll(good.filter(([key]) => !fed(key)));
+    const own = readRecord(record, this.build.get, this.system).fields;
+    this.build.setAll(good.filter(([key]) => {
+      const [a, b] = [sent, own].map((fields) => fields.find((field) => field.key === key)?.value);
+      return fed(key) && !(typeof a === 'number' && typeof b === 'number' && Math.abs(a - b) <= 1e-4 * Math.abs(b));
+    }));
   }
 
   dropLink(): void {
     this.link = undefined;
     this.changed();
+  }
+
+  readonly shownIn: ShownIn = (key) => this.units.get(key);
+
+  /** Shows a value that nobody typed in another unit. */
+  showIn(key: string, unit: string): void {
+    this.units.set(key, unit);
+    this.changed();
+  }
+
+  /** A change of the unit system ends what was chosen field by field. */
+  setSystem(system: System): void {
+    this.units.clear();
+    this.build.setSystem(system);
   }
 
   subscribe(listener: () => void): () => void {

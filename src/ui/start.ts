@@ -8,7 +8,22 @@ type Live = typeof import('./live.ts');
 const places = [...document.querySelectorAll<HTMLElement>('[data-calculator]')];
 const units = document.querySelector<HTMLElement>('[data-units]');
 let live: Promise<Live> | undefined;
-const load = (): Promise<Live> => (live ??= import('./live.ts'));
+const load = (): Promise<Live> => {
+  live ??= import('./live.ts');
+  live.catch(() => { live = undefined; }); // no network: the next touch tries again
+  return live;
+};
+
+/** Without its code a calculator must not show the demo truck's result beside what was typed. */
+function failed(place: HTMLElement): void {
+  const answer = place.querySelector('.answer output');
+  if (answer) answer.textContent = '–';
+  const note = document.createElement('p');
+  note.className = 'blank';
+  note.textContent = 'This calculator could not be loaded, so nothing here is computed from your numbers. Reload the page when there is a network.';
+  if (!place.querySelector(':scope > .blank')) place.prepend(note);
+}
+const bring = (place: HTMLElement): Promise<void> => load().then((it) => it.bring(place)).catch((error: unknown) => { failed(place); throw error; });
 
 function remembers(): boolean {
   try {
@@ -18,17 +33,16 @@ function remembers(): boolean {
   }
 }
 
-if (places.length > 0 && (location.search.length > 1 || remembers() || document.querySelector('[data-eager]'))) void load().then((it) => it.start(places));
+if (places.length > 0 && (location.search.length > 1 || remembers() || document.querySelector('[data-eager]'))) load().then((it) => it.start(places)).catch(() => places.forEach(failed));
 
 for (const place of places) {
-  const wake = (): void => void load().then((it) => it.bring(place));
-  for (const kind of ['pointerenter', 'pointerdown', 'focusin']) place.addEventListener(kind, wake, { once: true });
+  for (const kind of ['pointerenter', 'pointerdown', 'focusin']) place.addEventListener(kind, () => { if (place.dataset.live !== 'yes') bring(place).catch(() => undefined); });
   // A press that came before the code is pressed again after it.
   place.addEventListener('click', (event) => {
     const button = (event.target as Element).closest('button');
     if (!button || place.dataset.live === 'yes') return;
     event.stopImmediatePropagation();
-    void load().then((it) => it.bring(place)).then(() => button.click());
+    bring(place).then(() => button.click(), () => undefined);
   }, { capture: true });
 }
 
@@ -39,12 +53,12 @@ units?.addEventListener('click', (event) => {
   const { value } = event.target as HTMLButtonElement;
   if (value !== 'us' && value !== 'si') return;
   press(value);
-  void load().then((it) => {
-    it.session.build.setSystem(value);
-    it.start(places);
-  });
+  load().then((it) => {
+    it.session.setSystem(value);
+    return it.start(places);
+  }).catch(() => places.forEach(failed));
 });
-if (remembers()) void load().then((it) => press(it.session.system));
+if (remembers()) load().then((it) => press(it.session.system)).catch(() => undefined);
 
 if ('serviceWorker' in navigator && import.meta.env.PROD) void navigator.serviceWorker.register('/sw.js').catch(() => undefined);
 

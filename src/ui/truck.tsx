@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { useLayoutEffect, useState } from 'preact/hooks';
+import { knowsUnit } from '../build/fields.ts';
 import type { Typed } from '../build/fields.ts';
 import { readSaved } from '../build/store.ts';
 import { entryOf } from '../calculators/evaluate.ts';
@@ -54,7 +55,8 @@ export function Truck({ session }: { session: Session }): VNode {
 
 function words(key: string, { text, unit }: Typed): string {
   const entry = entryOf(key);
-  if (isChoice(entry)) return entry.options[text] ?? text;
+  if (isChoice(entry)) return Object.hasOwn(entry.options, text) ? (entry.options[text] as string) : text;
+  if (!knowsUnit(entry, unit)) return `${text} ${unit}`;
   const parsed = parseQuantity(text, entry.dimension, unit);
   return (parsed.ok && echo(parsed, entry.dimension)) || `${text} ${unit}`.trim();
 }

@@ -157,7 +157,7 @@ describe('links', () => {
   test('on a guide scroll to their calculator and can be kept', async () => {
     const page = await open(`/guides/manual-or-boosted/${query}#line-pressure`);
     await expect.poll(() => page.evaluate(() => Math.abs(document.getElementById('line-pressure')!.getBoundingClientRect().top))).toBeLessThan(200);
-    await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('100lbf');
+    await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('100');
     await page.getByRole('button', { name: 'Keep these as mine' }).click();
     await page.goto(`${site.origin()}${pressure}`);
     await expect.poll(() => answer(page).textContent()).toMatch(/^693/);
@@ -196,6 +196,105 @@ describe('links', () => {
     expect(await page.locator('main img').count()).toBe(0);
     await page.context().close();
   });
+});
+
+describe('the reader’s own numbers', () => {
+  test('stay his own after a reload and after Back, and typing goes on counting', async () => {
+    const page = await open(pressure);
+    await field(page, 'controlForce').fill('70');
+    await expect.poll(() => page.url()).toContain('control-force=70lbf');
+    await page.reload();
+    await page.waitForSelector('[data-live=yes]');
+    expect(await page.locator('.link-note').count()).toBe(0);
+    await field(page, 'controlForce').fill('75');
+    await page.goto(`${site.origin()}/calculators/balance-bar/`);
+    await expect.poll(() => page.locator('[id="balance-bar-controlForce"]').inputValue()).toBe('75');
+    await page.locator('[id="balance-bar-controlForce"]').fill('80');
+    await page.goBack();
+    await page.waitForSelector('[data-live=yes]');
+    await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('80');
+    expect(await page.locator('.link-note').count()).toBe(0);
+    await page.context().close();
+  });
+
+  test('a kept link is no link any more after a reload', async () => {
+    const page = await open(`${pressure}?v=1&control-force=100lbf&pedal-ratio=6&linkage-efficiency=85%25&front-share=60%25&front-master-bore=3/4in&rear-master-bore=3/4in&master-spring=0lbf&from=thread#line-pressure`);
+    await page.getByRole('button', { name: 'Keep these as mine' }).click();
+    await expect.poll(() => new URL(page.url()).search).toBe('?from=thread');
+    await page.reload();
+    await page.waitForSelector('[data-live=yes]');
+    await expect.poll(() => answer(page).textContent()).toMatch(/^693/);
+    expect(await page.locator('.link-note').count()).toBe(0);
+    await page.context().close();
+  });
+
+  test('a computed value shown in another unit stays computed', async () => {
+    const page = await open('/calculators/braking-rate/');
+    const gain = page.locator('.field', { has: page.locator('[id="braking-rate-frontBrakeGain"]') });
+    const before = await page.locator('.answer output').first().textContent();
+    await gain.locator('button.unit').click();
+    await expect.poll(() => gain.locator('button.unit').textContent()).toBe('N/bar');
+    expect(await gain.locator('.echo').textContent()).toMatch(/^computed/);
+    expect(await page.locator('.answer output').first().textContent()).toBe(before);
+    expect(await page.evaluate(() => localStorage.getItem('build'))).not.toContain('frontBrakeGain');
+    await page.context().close();
+  });
+
+  test('a value typed in one unit comes back the same after a look in the other', async () => {
+    const page = await open('/calculators/load-transfer/');
+    const input = page.locator('[id="load-transfer-payload"]');
+    const unit = page.locator('.field', { has: input }).locator('button.unit');
+    await input.fill('751');
+    await unit.click();
+    await unit.click();
+    await expect.poll(() => input.inputValue()).toBe('751');
+    await page.context().close();
+  });
+});
+
+test('a link that was cut says what is missing instead of showing the demo truck', async () => {
+  const page = await open(`${pressure}?v=1&control-force=50lbf&pedal-ratio=5`);
+  await expect.poll(() => answer(page).textContent()).toBe('–');
+  expect(await page.locator('.link-note').count()).toBe(1);
+  await page.context().close();
+});
+
+test('a link with an absurd version opens at once', async () => {
+  const page = await open(`${pressure}?v=-1e12&control-force=50lbf`);
+  await expect.poll(() => answer(page).textContent()).toBe('–');
+  await page.context().close();
+});
+
+test('without the calculator’s code nothing is shown beside what was typed', async () => {
+  const page = await site.page();
+  await page.route('**/_astro/live.*.js', (route) => route.abort());
+  await page.goto(`${site.origin()}/guides/manual-or-boosted/`);
+  await page.locator('#line-pressure summary').first().click();
+  await page.locator('[id="line-pressure-controlForce"]').fill('33');
+  await expect.poll(() => page.locator('#line-pressure .answer output').textContent()).toBe('–');
+  expect(await page.locator('#line-pressure .blank').first().textContent()).toMatch(/could not be loaded/);
+  await page.context().close();
+});
+
+test('the truck page survives a saved unit that does not exist', async () => {
+  const page = await open(pressure);
+  await page.evaluate(() => localStorage.setItem('build', '{"schema":1,"values":{"controlForce":{"text":"70","unit":"furlong","system":"us"}}}'));
+  await page.goto(`${site.origin()}/truck/`);
+  await expect.poll(() => page.locator('table').textContent()).toMatch(/70 furlong/);
+  await page.getByRole('button', { name: 'Forget all of mine' }).click();
+  await expect.poll(() => page.locator('main').textContent()).toMatch(/Nothing typed yet/);
+  await page.context().close();
+});
+
+test('a tap on the signal word brings the first caution into sight below the answer', async () => {
+  const page = await open('/calculators/circuit-failure/');
+  await page.locator('.answer a').click();
+  await expect.poll(() => page.evaluate(() => {
+    const bar = document.querySelector('.answer')!.getBoundingClientRect();
+    const list = document.querySelector('ul.cautions')!.getBoundingClientRect();
+    return list.top >= bar.bottom - 1 && list.top < 300;
+  })).toBe(true);
+  await page.context().close();
 });
 
 describe('without a script', () => {

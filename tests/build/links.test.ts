@@ -77,6 +77,21 @@ test('a link of a newer version says so', () => {
   expect(readLink(record, query)?.newer).toBe(true);
 });
 
+test.each(['-1e12', '-Infinity', '-1e300', '0', '1.5', 'x', ''])('a link of version %s is read as the first, and at once', (version) => {
+  const record = calculatorById('line-pressure');
+  const query = linkQuery(record, demo(record).fields).replace('v=1&', `v=${version}&`);
+  expect(readLink(record, query)?.newer).toBe(false);
+  expect(opened(record, query).state).toBe('ok');
+});
+
+test('a value without a unit means the same to every reader', () => {
+  const record = calculatorById('line-pressure');
+  const link = readLink(record, linkQuery(record, demo(record).fields).replace('90lbf', '90'));
+  const [us, si] = (['us', 'si'] as const).map((system) => readRecord(record, (key) => link?.values.get(key), system).fields.find((f) => f.key === 'controlForce'));
+  expect(us?.value).toBeCloseTo(400.34, 2);
+  expect(si?.value).toBe(us?.value);
+});
+
 test('a fraction stays readable in a link', () => {
   const record = calculatorById('line-pressure');
   const reading = readRecord(record, (key) => (key === 'frontMasterBore' ? { text: '13/16', unit: 'in', system: 'us' } : undefined), 'us');

@@ -70,9 +70,29 @@ describe('the build', () => {
     }
   });
 
-  test('with a unit that belongs to another kind of quantity reads the number in the field’s own', () => {
+  test('with a unit that belongs to another kind of quantity asks again instead of guessing', () => {
     const reading = readRecord(record, (key) => (key === 'frontMasterBore' ? { text: '0.7', unit: 'psi', system: 'us' } : undefined), 'us');
-    expect(reading.fields.find((f) => f.key === 'frontMasterBore')?.value).toBeCloseTo(0.01778, 12);
+    const field = reading.fields.find((f) => f.key === 'frontMasterBore');
+    expect(field?.value).toBeUndefined();
+    expect(field?.problem).toMatch(/psi/);
+    expect(field?.text).toBe('0.7');
+  });
+
+  test('keeps what another tab has saved meanwhile', () => {
+    const storage = memory();
+    const [one, two] = [new Build(storage), new Build(storage)];
+    one.set('controlForce', { text: '70', unit: 'lbf', system: 'us' });
+    two.set('barOffset', { text: '0.2', unit: 'in', system: 'us' });
+    expect(Object.keys(JSON.parse(storage.kept.build as string).values).sort()).toEqual(['barOffset', 'controlForce']);
+    one.reload();
+    expect(one.get('barOffset')?.text).toBe('0.2');
+  });
+
+  test('a value typed at its limit stays possible in the other unit system', () => {
+    const typed = { text: '30', unit: 'mm', system: 'si' } as const;
+    const field = readRecord(record, (key) => (key === 'frontMasterBore' ? typed : undefined), 'us').fields.find((f) => f.key === 'frontMasterBore');
+    expect(field?.problem).toBeUndefined();
+    expect(field?.value).toBe(0.03);
   });
 });
 
@@ -85,7 +105,7 @@ describe('a link opened over a build', () => {
     build.set('controlForce', { text: '55', unit: 'lbf', system: 'us' });
     const session = new Session(build);
     session.openLink(record, query);
-    expect(session.lookup(record)('controlForce')?.text).toBe('100lbf');
+    expect(session.lookup(record)('controlForce')?.text).toBe('100');
     expect(session.lookup(calculatorById('balance-bar'))('controlForce')?.text).toBe('55');
     session.type(record, 'controlForce', '120', 'lbf');
     expect(build.get('controlForce')?.text).toBe('55');
@@ -99,8 +119,31 @@ describe('a link opened over a build', () => {
     const session = new Session(build);
     session.openLink(record, query);
     expect(build.get('frontMasterBore')).toBeUndefined();
-    session.keepLink();
-    expect(build.get('frontMasterBore')?.text).toBe('3/4in');
+    session.keepLink(record);
+    expect(build.get('frontMasterBore')).toMatchObject({ text: '3/4', unit: 'in' });
     expect(session.linked(record)).toBeUndefined();
+  });
+
+  test('kept when it is broken overwrites nothing with a blank', () => {
+    const build = new Build(memory());
+    build.set('controlForce', { text: '70', unit: 'lbf', system: 'us' });
+    const session = new Session(build);
+    session.openLink(record, '?v=1&pedal-ratio=5&linkage-efficiency=psi');
+    session.keepLink(record);
+    expect(build.get('controlForce')?.text).toBe('70');
+    expect(build.get('pedalRatio')?.text).toBe('5');
+    expect(build.get('linkageEfficiency')).toBeUndefined();
+    expect(build.get('frontMasterBore')).toBeUndefined();
+  });
+
+  test('kept leaves a computed value computed when the kept numbers give it', () => {
+    const build = new Build(memory());
+    const session = new Session(build);
+    session.openLink(record, query.replace('front-share=60%25', 'front-share=62%25'));
+    session.keepLink(record);
+    expect(build.get('frontShare')).toBeUndefined();
+    session.openLink(record, query);
+    session.keepLink(record);
+    expect(build.get('frontShare')?.text).toMatch(/^60/);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { dimensions, echo, editText, formatIn, formatNumber, formatQuantity, parseQuantity } from '../../src/units/index.ts';
+import { dimensions, echo, editText, exactText, formatIn, formatNumber, formatQuantity, parseQuantity, toSi, unitOf } from '../../src/units/index.ts';
 import type { Dimension } from '../../src/units/index.ts';
 
 const inch = 0.0254;
@@ -59,4 +59,12 @@ describe('echo', () => {
     ['90 ft-lb', 'torque', '90 lbf·ft = 122 N·m'], ['0.2', 'compliance', '0.2 in³/1000 psi = 0.04753 cm³/bar'], ['300 ms', 'time', '300 ms = 0.3 s'], ['0.2 rad', 'angle', '0.2 rad = 11.46°'], ['100000', 'length', '100000 in = 2\u202f540\u202f000 mm'],
     ['6.2', 'ratio', ''], ['12', 'angle', ''], ['4', 'count', ''], ['0.38', 'friction', ''], ['1.5', 'time', ''], ['7/', 'length', ''],
   ])('%j as %s: %j', (text, dimension, words) => expect(said(text, dimension)).toBe(words));
+});
+
+test('text that replaces what was typed reads back as the same value, there and back again', () => {
+  for (const [number, dimension, there, back] of [[750, 'mass', 'kg', 'lb'], [3, 'mass', 'kg', 'lb'], [10, 'speed', 'km/h', 'mph'], [4.0625, 'length', 'mm', 'in'], [764.1, 'pressure', 'bar', 'psi']] as const) {
+    const si = toSi(number, unitOf(dimension, back));
+    const shown = parseQuantity(exactText(si, dimension, there), dimension, there);
+    expect(shown.ok && exactText(shown.si, dimension, back).replace('4-1/16', '4.0625')).toBe(String(number));
+  }
 });

@@ -39,9 +39,9 @@ export function truckScene(v: TruckScene): Scene {
   const cg: At = [-v.cgAhead, v.cgHeight];
   const top = Math.max(0.62 * L, v.cgHeight + 0.12 * L, v.load ? v.load.height + 0.2 * L : 0);
   return {
-    box: [Math.min(-1.32 * L, -v.cgAhead - 0.2 * L), -0.3 * L, Math.max(0.44 * L, v.load ? -v.load.ahead + 0.2 * L : 0), top],
+    box: [Math.min(-1.42 * L, -v.cgAhead - 0.2 * L), -0.3 * L, Math.max(0.44 * L, v.load ? -v.load.ahead + 0.2 * L : 0), top],
     shapes: [
-      { line: [[-1.32 * L, 0], [0.44 * L, 0]], tone: 'ground' },
+      { line: [[-1.42 * L, 0], [0.44 * L, 0]], tone: 'ground' },
       ...frameShapes({ wheelbase: L, place, tone: 'ghost' }),
       ...bodyShapes({ wheelbase: L, place, tone: 'body' }),
       ...(v.load ? [
