@@ -88,12 +88,12 @@ export function editText(si: number, dimension: Dimension, unitId: string): stri
   return withShareUnit(shown + '', shown, dimension, unit);
 }
 
-/** As editText, with as many digits as it takes to read back the same value: for text that replaces what was typed. */
+/** As editText, within 1e-9: for text that replaces what was typed. Shown again in the first unit it is what it was. */
 export function exactText(si: number, dimension: Dimension, unitId: string): string {
   const unit = unitOf(dimension, unitId);
   const short = editText(si, dimension, unitId);
   const read = Number(short);
-  const same = (x: number): boolean => Math.abs(toSi(x, unit) - si) <= 1e-13 * Math.abs(si);
+  const same = (x: number): boolean => Math.abs(toSi(x, unit) - si) <= 1e-9 * Math.abs(si);
   if (Number.isNaN(read) || dimension === 'share' || same(read)) return short;
   const exact = fromSi(si, unit);
   for (let digits = 7; digits < 17; digits++) if (same(+exact.toPrecision(digits))) return String(+exact.toPrecision(digits));
