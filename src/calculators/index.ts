@@ -7,12 +7,16 @@ import cgAfterDrop from './records/cg-after-drop.ts';
 import cgByAxleLift from './records/cg-by-axle-lift.ts';
 import circuitFailure from './records/circuit-failure.ts';
 import clearance from './records/clearance.ts';
+import discToMatch from './records/disc-to-match.ts';
 import discTorque from './records/disc-torque.ts';
+import drumTorque from './records/drum-torque.ts';
+import heightValve from './records/height-valve.ts';
 import idealDistribution from './records/ideal-distribution.ts';
 import linePressure from './records/line-pressure.ts';
 import loadTransfer from './records/load-transfer.ts';
 import lockOrder from './records/lock-order.ts';
 import pedalEffort from './records/pedal-effort.ts';
+import parkingBrake from './records/parking-brake.ts';
 import pedalRatio from './records/pedal-ratio.ts';
 import rearValve from './records/rear-valve.ts';
 import stoppingDistance from './records/stopping-distance.ts';
@@ -27,8 +31,11 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   ] },
   { title: 'Brakes and stopping', calculators: [
     discTorque,
+    drumTorque,
+    discToMatch,
     brakingRate,
     stoppingDistance,
+    parkingBrake,
   ] },
   { title: 'Weight', calculators: [
     loadTransfer,
@@ -38,6 +45,7 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   { title: 'Front and rear', calculators: [
     idealDistribution,
     rearValve,
+    heightValve,
     lockOrder,
     adhesion,
   ] },
