@@ -50,7 +50,8 @@ export function parkingResults(v: V) {
   if ('refused' in loaded) return loaded;
   const empty = emptyTruck(v);
   const { efficiency } = wheel(v);
-  if (efficiency < 1e-3) return { refused: (say) => `Of a pull on this cable less than a thousandth reaches the wheels: friction ${say(v.cableFriction, 'friction')} around ${say(v.frontWrap + v.rearWrap, 'angle')} of bends eats the rest. No lever sets such a brake. Check the bends.` };
+  const lost: Refusal = { refused: (say) => `Of a pull on this cable less than a thousandth reaches the wheels: friction ${say(v.cableFriction, 'friction')} around ${say(v.frontWrap + v.rearWrap, 'angle')} of bends eats the rest. No lever sets such a brake. Check the bends.` };
+  if (efficiency < 1e-3) return lost;
   const [w, need, e, l] = [wheel(v), demand(v, loaded), held(v, empty), held(v, loaded)];
   return {
     leverForceNeeded: (need.torquePerWheel * v.leverForce) / Math.min(w.down, w.up),
