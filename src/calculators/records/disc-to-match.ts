@@ -5,6 +5,7 @@ import { discFeed } from '../helpers/disc-torque.ts';
 import { drumFeed } from '../helpers/drum-torque.ts';
 import { defineCalculator } from '../record.ts';
 import type { ValuesOf } from '../record.ts';
+import { pistonScene } from '../scenes/pistons.ts';
 
 type Inputs = 'drumGain' | 'drumPushOut' | 'matchPressure' | 'rearPistonDiameter' | 'rearPistons' | 'rearPadFriction' | 'rearEffectiveRadius' | 'caliperEfficiency' | 'pushOutPressure' | 'loadedRadius' | 'wheelCylinderDiameter' | 'shoeTravel' | 'padGap' | 'rearMasterBore';
 type V = ValuesOf<Inputs>;
@@ -93,6 +94,15 @@ export default defineCalculator({
       todo: 'Dial gauge on the flange: end float under 0.012 in (0.3 mm), rotor run-out under 0.004 in (0.1 mm) (common practice, no source).',
     },
   ],
+  picture: {
+    title: 'Pistons of one side, to one scale',
+    describe: (v, say) => `The old wheel cylinder of ${say(v.wheelCylinderDiameter, 'length')}; ${v.rearPistons === 1 ? 'the caliper piston' : `the ${v.rearPistons} caliper pistons`} of ${say(v.matchPistonDiameter, 'length')} that would equal the drum; yours of ${say(v.rearPistonDiameter, 'length')}.`,
+    scene: (v, _at, say) => pistonScene([
+      { name: 'wheel cylinder', size: say(v.wheelCylinderDiameter, 'length'), diameter: v.wheelCylinderDiameter, count: 1, tone: 'frame' },
+      { name: 'equal to the drum', size: say(v.matchPistonDiameter, 'length'), diameter: v.matchPistonDiameter, count: v.rearPistons, tone: 'accent' },
+      { name: 'yours', size: say(v.rearPistonDiameter, 'length'), diameter: v.rearPistonDiameter, count: v.rearPistons, tone: 'rear' },
+    ]),
+  },
   charts: [{
     title: 'Axle brake force against rear line pressure',
     x: { label: 'rear line pressure', dimension: 'pressure' },

@@ -140,7 +140,7 @@ export default defineCalculator({
     x: { label: 'pull on the lever', dimension: 'force' },
     y: { label: 'hill', dimension: 'grade' },
     series: (v) => {
-      const last = Math.max(120 * lbf, 1.2 * v.leverForce);
+      const last = Math.max(150 * lbf, 1.2 * v.leverForce);
       const loaded = loadedTruck(v);
       const truck = 'refused' in loaded ? emptyTruck(v) : loaded;
       const points = Array.from({ length: 25 }, (_, k) => (k * last) / 24).map((leverForce) => ({ leverForce, trucks: [held({ ...v, leverForce }, truck), held({ ...v, leverForce }, emptyTruck(v))] }));

@@ -32,8 +32,8 @@ export function parkingScene(v: ParkingScene): Scene {
     { text: label, at: [at(x, -force(part))[0], at(x, -force(part))[1] - 0.1 * L], tone },
   ];
   const uphill = v.nose === 'up' ? -1 : 1;
-  const tire: At = at(L, 0.015 * L);
-  const corners = [at(-0.5 * L, 0), at(1.55 * L, 0), at(0.58 * L, 0.62 * L), at(-0.28 * L, 0.35 * L), at(1.4 * L, 0.4 * L), at(0, -force(v.front) - 0.2 * L), at(L, -force(v.rear) - 0.2 * L)];
+  const tire: At = at(L + uphill * 0.14 * L, 0.03 * L);
+  const corners = [at(-0.5 * L, 0), at(1.55 * L, 0), at(0.58 * L, 0.56 * L), at(-0.28 * L, 0.35 * L), at(1.4 * L, 0.4 * L), at(0, -force(v.front) - 0.2 * L), at(L, -force(v.rear) - 0.2 * L)];
   const [xs, ys] = [corners.map((p) => p[0]), corners.map((p) => p[1])];
   return {
     box: [Math.min(...xs) - 0.04 * L, Math.min(...ys) - 0.04 * L, Math.max(...xs) + 0.04 * L, Math.max(...ys) + 0.14 * L],
@@ -42,10 +42,10 @@ export function parkingScene(v: ParkingScene): Scene {
       ...wheelShapes([at(0, shape.tireRadius * L), at(L, shape.tireRadius * L)], shape.tireRadius * L),
       { line: [at(-0.48 * L, 0), at(1.53 * L, 0)], tone: 'ground' },
       ...load(0, v.front, 'front', v.labels.front), ...load(L, v.rear, 'rear', v.labels.rear),
-      { arrow: [[cg[0], cg[1]], [cg[0], cg[1] - 0.3 * L]], tone: 'plain' },
+      { arrow: [[cg[0], cg[1]], [cg[0], cg[1] - 0.18 * L]], tone: 'plain' },
       { circle: cg, radius: 0.022 * L, tone: 'accent', filled: true },
       { arrow: [tire, [tire[0] + uphill * force(v.pull) * c, tire[1] + uphill * force(v.pull) * s]], tone: v.slides ? 'alert' : 'accent' },
-      { text: v.labels.pull, at: [0.5 * L * c, 0.5 * L * s - 0.12 * L], ...(v.slides ? { tone: 'alert' as const } : {}) },
+      { text: v.labels.pull, at: [0.52 * L * c, 0.52 * L * s - 0.16 * L], ...(v.slides ? { tone: 'alert' as const } : {}) },
       { text: v.labels.grade, at: [Math.min(...xs), Math.max(...ys) + 0.06 * L], anchor: 'start' },
     ],
   };
