@@ -4,6 +4,7 @@ import { brakeFactor } from '../../src/engine/drum.ts';
 import { duoServoFactor } from '../../src/engine/duoServo.ts';
 import { isImpossible } from '../../src/engine/outcome.ts';
 import type { Impossible } from '../../src/engine/outcome.ts';
+import { bisect } from '../../src/engine/roots.ts';
 
 function possible<T>(x: T | Impossible): T {
   if (isImpossible(x)) throw new Error(`expected a result, found ${x.impossible}`);
@@ -103,5 +104,55 @@ describe('duoServoFactor', () => {
     expect(isImpossible(duoServoFactor({ ...drum, friction: lockFriction }))).toBe(true);
     expect(isImpossible(duoServoFactor({ ...drum, endAngle: 0.1 }))).toBe(true);
     expect(() => duoServoFactor({ ...drum, anchorOffset: -0.01 })).toThrow(/anchorOffset/);
+  });
+});
+
+/*
+ * Shoes that creep. A flat anchor block or an adjuster slot cannot push along the shoe, so the shoe slides until what the
+ * drum does to it along that line is nothing: pressure sin θ + β cos θ, and none where that would pull.
+ */
+describe('a shoe that slides along its end instead of turning on it', () => {
+  const [r, d, h, e] = [0.1143, 0.09144, 0.1778, 0.01524];
+  function creeping({ from, to, friction, sense, still }: { readonly from: number; readonly to: number; readonly friction: number; readonly sense: 1 | -1; readonly still: boolean }) {
+    const means = (beta: number) => {
+      const n = 2000;
+      let [sum, sine, cosine] = [0, 0, 0];
+      for (let i = 0; i < n; i += 1) {
+        const t = from + ((i + 0.5) * (to - from)) / n;
+        const p = Math.max(0, Math.sin(t) + beta * Math.cos(t));
+        sum += p;
+        sine += p * Math.sin(t);
+        cosine += p * Math.cos(t);
+      }
+      return { s: sine / sum, m: cosine / sum };
+    };
+    if (still) return means(0);
+    return means(bisect((beta) => { const { s, m } = means(beta); return m - sense * friction * s; }, -12, 12, { tolerance: 1e-9 }));
+  }
+  const plain = (from: number, to: number, friction: number, still: boolean) => ([1, -1] as const).reduce((total, sense) => {
+    const { s, m } = creeping({ from, to, friction, sense, still });
+    return total + (friction * h) / (d * s - sense * friction * (r - d * m));
+  }, 0);
+  const servo = (from: number, to: number, friction: number, still: boolean) => {
+    const [u, q] = [h - d, h - d + e];
+    const one = creeping({ from, to, friction, sense: 1, still });
+    const two = creeping({ from, to, friction, sense: 1, still: true }); // the anchor pin holds the secondary
+    const n1 = h / (d * one.s - friction * (r - d * one.m));
+    const push = (n1 * (u * one.s + friction * (r + u * one.m))) / h;
+    return friction * (n1 + (push * (d + q) + e) / (q * two.s - friction * (r + q * two.m)));
+  };
+
+  test.each([
+    [0.3, [8, 11.3], [5.5, 9.5]],
+    [0.4, [16.7, 21.9], [14, 20.2]],
+  ])('at friction %f a leading-trailing drum gives %s %% less, a duo-servo %s %%, for linings of 110 degrees', (friction, plainLoss, servoLoss) => {
+    const linings = [[30, 140], [35, 145]] as const;
+    linings.forEach(([from, to], k) => {
+      const loss = (f: typeof plain) => 100 * (1 - f(from * deg, to * deg, friction, false) / f(from * deg, to * deg, friction, true));
+      expect(Math.abs(loss(plain) - (plainLoss[k] as number))).toBeLessThan(0.5);
+      expect(Math.abs(loss(servo) - (servoLoss[k] as number))).toBeLessThan(0.5);
+      const own = possible(duoServoFactor({ drumRadius: r, hingeRadius: d, applyArm: h, anchorOffset: e, startAngle: from * deg, endAngle: to * deg, friction }));
+      expect(Math.abs(servo(from * deg, to * deg, friction, true) / own.brakeFactor - 1)).toBeLessThan(1e-5);
+    });
   });
 });

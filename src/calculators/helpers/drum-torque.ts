@@ -35,7 +35,7 @@ function words(v: DrumValues, { impossible, by = 0 }: Impossible): Refusal {
       'cylinder-below-center': `The cylinder’s line lies ${say(by, 'length')} below the axle’s center. Measure it from the lower shoe ends.`,
       'cylinder-outside-drum': `The cylinder’s line would pass ${say(by, 'length')} outside the drum. Check both lengths against the drum’s radius.`,
       'anchor-outside-drum': `The anchor pin would stand ${say(by, 'length')} outside the drum. Check the three lengths against the drum’s radius.`,
-      'self-locks': `${shoe} of these sizes locks by itself at friction ${say(v.liningFriction - by, 'friction')}; the lining typed is ${say(by, 'friction')} ${by < 0.0005 ? 'or a hair ' : ''}over. It would grab without any push and not let go. Check the lengths; if they are right, this lining does not belong in this drum.`,
+      'self-locks': `${shoe} of these sizes locks by itself at friction ${say(v.liningFriction - by, 'friction')}; the lining typed is ${by < 0.0005 ? 'just there' : `${say(by, 'friction')} over`}. It would grab without any push and not let go. Check the lengths; if they are right, this lining does not belong in this drum.`,
       'rule-locks': `The lining typed is ${say(by, 'friction')} past the friction at which even the simple lever rule has the shoe lock by itself. Nothing computed here would hold. Check the lengths and the lining.`,
     })[impossible] ?? 'These drum sizes do not go together.',
   };

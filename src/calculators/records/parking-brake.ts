@@ -75,12 +75,12 @@ export default defineCalculator({
     {
       id: 'not-alone', level: 'danger',
       words: 'This is a sum for a dry, still day. Cables creep, rotors cool, a neighbor’s bumper nudges, and a truck that rolls kills whoever stands below it. A line lock, or any valve that traps line pressure, is not a parking brake: it leaks down as the fluid cools.',
-      todo: 'Lever, gear and chock, all three, with the wheels turned to the curb. Prove the brake on your steepest hill, both ways, 5 minutes, a driver at the pedal and nobody below.',
+      todo: 'Lever, gear and chock, all three, the front wheels turned so that the curb stops them. Prove the brake on your steepest hill, both ways, 5 minutes, a driver at the pedal and nobody below.',
     },
     {
       id: 'tires-let-go', level: 'danger', when: (v) => Math.min(v.tiresDown, v.ladenTiresDown, v.tiresUp, v.ladenTiresUp) < v.parkingGrade,
       words: (v, say) => `On this road the locked rear tires slide at ${say(Math.min(v.tiresDown, v.ladenTiresDown, v.tiresUp, v.ladenTiresUp), 'grade')}, below the hill of ${say(v.parkingGrade, 'grade')}. No lever and no brake can cure that.`,
-      todo: 'Do not park there. If you must, nose up, in gear, and a chock below a front wheel as well.',
+      todo: 'Do not park there. Gear does not help: it holds by the same two tires. Only chocks against the front wheels add to them.',
       fires: { grip: 0.45 }, silent: {},
     },
     {
