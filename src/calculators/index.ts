@@ -10,13 +10,15 @@ import clearance from './records/clearance.ts';
 import discToMatch from './records/disc-to-match.ts';
 import discTorque from './records/disc-torque.ts';
 import drumTorque from './records/drum-torque.ts';
+import firewallBrace from './records/firewall-brace.ts';
+import firewallPlate from './records/firewall-plate.ts';
 import heightValve from './records/height-valve.ts';
 import idealDistribution from './records/ideal-distribution.ts';
 import linePressure from './records/line-pressure.ts';
 import loadTransfer from './records/load-transfer.ts';
 import lockOrder from './records/lock-order.ts';
-import pedalEffort from './records/pedal-effort.ts';
 import parkingBrake from './records/parking-brake.ts';
+import pedalEffort from './records/pedal-effort.ts';
 import pedalRatio from './records/pedal-ratio.ts';
 import rearValve from './records/rear-valve.ts';
 import stoppingDistance from './records/stopping-distance.ts';
@@ -55,6 +57,10 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   { title: 'Body drop and clearance', calculators: [
     bodyDrop,
     clearance,
+  ] },
+  { title: 'Firewall', calculators: [
+    firewallPlate,
+    firewallBrace,
   ] },
 ];
 

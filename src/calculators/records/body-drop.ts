@@ -78,7 +78,7 @@ export default defineCalculator({
     },
     {
       id: 'pads-near-floor', level: 'warning', when: (v) => v.bodyDropType === 'channeled' && v.bodyDropFront + v.bodyDropRear > 0,
-      words: (v, say) => `Channeled, floor and seat keep their height over the frame and the pedals come down ${say((v.bodyDropFront + v.bodyDropRear) / 2, 'length')}. Pedal over floor, rim over seat and thigh, and headroom each shrink by that; the hip ends up that much higher over the pedals. With one circuit dead the brake pedal travels farthest, and if it meets the carpet first there is no brake at all.`,
+      words: (v, say) => `Channeled, floor and seat keep their height over the frame and the pedals come down ${say((v.bodyDropFront + v.bodyDropRear) / 2, 'length')}. Pedal over floor, rim over seat and thigh, and headroom each shrink by that; the hip ends up that much higher over the pedals. With one circuit dead the brake pedal travels farthest, and if it meets the carpet before the other circuit has built its pressure, the truck does not stop.`,
       todo: 'Check pedal travel with each circuit dead against the carpet. Set the seat for bent legs. Belt and seat anchors in a new floor need a licensed engineer or certifier.',
       fires: {}, silent: { bodyDropType: 'stock' },
     },
