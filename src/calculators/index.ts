@@ -8,6 +8,7 @@ import cgByAxleLift from './records/cg-by-axle-lift.ts';
 import circuitFailure from './records/circuit-failure.ts';
 import clearance from './records/clearance.ts';
 import discTorque from './records/disc-torque.ts';
+import dropPoints from './records/drop-points.ts';
 import idealDistribution from './records/ideal-distribution.ts';
 import linePressure from './records/line-pressure.ts';
 import loadTransfer from './records/load-transfer.ts';
@@ -46,6 +47,7 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   ] },
   { title: 'Body drop and clearance', calculators: [
     bodyDrop,
+    dropPoints,
     clearance,
   ] },
 ];
