@@ -99,6 +99,10 @@ describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (id, reco
     }
   });
 
+  test('ends with an input that is no list, so that a link cut short never passes for a shorter list', () => {
+    expect(isRows(entryOf(inputKeys(record).at(-1) as string))).toBe(false);
+  });
+
   test('has a value for each input: the demo truck’s or a feeding record’s', () => {
     for (const key of inputKeys(record)) {
       const fed = record.feeds?.some((feed) => (feed.outputs as readonly string[]).includes(key)) ?? false;
