@@ -9,6 +9,7 @@ import circuitFailure from './records/circuit-failure.ts';
 import clearance from './records/clearance.ts';
 import discToMatch from './records/disc-to-match.ts';
 import discTorque from './records/disc-torque.ts';
+import dropPoints from './records/drop-points.ts';
 import drumTorque from './records/drum-torque.ts';
 import firewallBrace from './records/firewall-brace.ts';
 import firewallPlate from './records/firewall-plate.ts';
@@ -56,6 +57,7 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   ] },
   { title: 'Body drop and clearance', calculators: [
     bodyDrop,
+    dropPoints,
     clearance,
   ] },
   { title: 'Firewall', calculators: [
