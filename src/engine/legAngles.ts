@@ -8,40 +8,37 @@ export interface Flat {
 }
 
 /**
- * Knee and ankle of a driver whose heel rests on the floor and whose ball of the foot is on the pad.
+ * Knee and ankle of a driver, from where the hip, the heel and the ball of the foot are.
  *
- *   heel    on the floor at the foot's length from the pad, toward the driver
+ *   sole    from heel to ball
  *   ankle   over the heel, square to the sole
  *   knee    cos κ = (t² + s² − d²)/(2 t s),  d from hip to ankle, above the line between them
  *   ankle angle   between shin and sole
  *
- * hip and pad (m); floor height (m); thigh t, shin s (m): hip joint to knee, knee to ankle joint; foot (m): heel to ball;
- * ankleHeight (m): ankle joint over the sole, shoe on. knee and ankle angles in rad: π is a straight knee; π/2 is a shin
- * square to the sole. heel and kneePoint say where they are.
+ * hip, heel, ball (m); thigh t, shin s (m): hip joint to knee, knee to ankle joint; ankleHeight (m): ankle joint over the
+ * sole, shoe on. knee and ankle in rad: π is a straight knee; π/2 a shin square to the sole. sole (m): heel to ball.
  *
- * Neglected: a heel that lifts, a knee that falls outward, soft seats and soles. The hip joint moves with every cushion.
+ * Neglected: a knee that falls outward, soft seats and soles. The hip joint moves with every cushion.
  *
- * Impossible: 'pad-too-high' for a heel on the floor, by how much (m); 'too-far', by what the leg lacks (m); 'too-near',
- * by what it is folded beyond (m).
+ * Impossible: 'no-foot' where heel and ball coincide; 'too-far', by what the leg lacks (m); 'too-near', by what it is
+ * folded beyond (m).
  * @throws RangeError if a length is not above 0 or a place not finite
  * Source: derived, the law of cosines. Worked value: thigh and shin 0.40 m, hip to ankle 0.5657 m → a knee of 90°.
  */
-export function legAngles({ hip, pad, floor, thigh, shin, foot, ankleHeight }: {
+export function legAngles({ hip, heel, ball, thigh, shin, ankleHeight }: {
   readonly hip: Flat;
-  readonly pad: Flat;
-  readonly floor: number;
+  readonly heel: Flat;
+  readonly ball: Flat;
   readonly thigh: number;
   readonly shin: number;
-  readonly foot: number;
   readonly ankleHeight: number;
-}): { readonly knee: number; readonly ankle: number; readonly heel: Flat; readonly anklePoint: Flat; readonly kneePoint: Flat } | Impossible {
-  requireFinite({ hipX: hip.x, hipZ: hip.z, padX: pad.x, padZ: pad.z, floor });
-  requirePositive({ thigh, shin, foot, ankleHeight });
-  const rise = pad.z - floor;
-  if (Math.abs(rise) > foot) return { impossible: 'pad-too-high', by: Math.abs(rise) - foot };
-  const heel = { x: pad.x - Math.sqrt(foot * foot - rise * rise), z: floor };
-  const sole = { x: (pad.x - heel.x) / foot, z: rise / foot };
-  const anklePoint = { x: heel.x - sole.z * ankleHeight, z: heel.z + sole.x * ankleHeight };
+}): { readonly knee: number; readonly ankle: number; readonly sole: number; readonly anklePoint: Flat; readonly kneePoint: Flat } | Impossible {
+  requireFinite({ hipX: hip.x, hipZ: hip.z, heelX: heel.x, heelZ: heel.z, ballX: ball.x, ballZ: ball.z });
+  requirePositive({ thigh, shin, ankleHeight });
+  const sole = Math.hypot(ball.x - heel.x, ball.z - heel.z);
+  if (sole < 1e-3) return { impossible: 'no-foot' };
+  const along = { x: (ball.x - heel.x) / sole, z: (ball.z - heel.z) / sole };
+  const anklePoint = { x: heel.x - along.z * ankleHeight, z: heel.z + along.x * ankleHeight };
   const reach = { x: anklePoint.x - hip.x, z: anklePoint.z - hip.z };
   const d = Math.hypot(reach.x, reach.z);
   if (d > thigh + shin) return { impossible: 'too-far', by: d - thigh - shin };
@@ -51,7 +48,7 @@ export function legAngles({ hip, pad, floor, thigh, shin, foot, ankleHeight }: {
   const line = Math.atan2(reach.z, reach.x) + atHip;
   const kneePoint = { x: hip.x + thigh * Math.cos(line), z: hip.z + thigh * Math.sin(line) };
   const up = { x: (kneePoint.x - anklePoint.x) / shin, z: (kneePoint.z - anklePoint.z) / shin };
-  return { knee, ankle: Math.acos(clamp(up.x * sole.x + up.z * sole.z)), heel, anklePoint, kneePoint };
+  return { knee, ankle: Math.acos(clamp(up.x * along.x + up.z * along.z)), sole, anklePoint, kneePoint };
 }
 
 const clamp = (x: number): number => Math.max(-1, Math.min(1, x));

@@ -5,6 +5,7 @@ import { firewall } from './firewall.ts';
 import { geometry } from './geometry.ts';
 import { hydraulics } from './hydraulics.ts';
 import { pedal } from './pedal.ts';
+import { placement } from './placement.ts';
 import { stopping } from './stopping.ts';
 import { truck } from './truck.ts';
 
@@ -17,6 +18,7 @@ export const vocabulary = {
   ...geometry,
   ...hydraulics,
   ...pedal,
+  ...placement,
   ...stopping,
   ...truck,
 };
