@@ -19,8 +19,13 @@ import linePressure from './records/line-pressure.ts';
 import loadTransfer from './records/load-transfer.ts';
 import lockOrder from './records/lock-order.ts';
 import parkingBrake from './records/parking-brake.ts';
+import legAngles from './records/leg-angles.ts';
+import padFloor from './records/pad-floor.ts';
+import padPlace from './records/pad-place.ts';
+import pedalCut from './records/pedal-cut.ts';
 import pedalEffort from './records/pedal-effort.ts';
 import pedalRatio from './records/pedal-ratio.ts';
+import pedalSpacing from './records/pedal-spacing.ts';
 import rearValve from './records/rear-valve.ts';
 import stoppingDistance from './records/stopping-distance.ts';
 
@@ -59,6 +64,13 @@ export const contents: readonly { readonly title: string; readonly calculators: 
     bodyDrop,
     dropPoints,
     clearance,
+  ] },
+  { title: 'Where the pedals are', calculators: [
+    padPlace,
+    padFloor,
+    pedalSpacing,
+    legAngles,
+    pedalCut,
   ] },
   { title: 'Firewall', calculators: [
     firewallPlate,

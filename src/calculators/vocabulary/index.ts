@@ -6,6 +6,7 @@ import { geometry } from './geometry.ts';
 import { hydraulics } from './hydraulics.ts';
 import { pedal } from './pedal.ts';
 import { rear } from './rear.ts';
+import { placement } from './placement.ts';
 import { stopping } from './stopping.ts';
 import { truck } from './truck.ts';
 
@@ -19,6 +20,7 @@ export const vocabulary = {
   ...hydraulics,
   ...pedal,
   ...rear,
+  ...placement,
   ...stopping,
   ...truck,
 };
