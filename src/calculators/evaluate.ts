@@ -39,7 +39,7 @@ export function hardProblem(key: string, value: number | string): string | undef
   if (entry.dimension === 'count' && !Number.isInteger(x)) return 'type a whole number';
   const hard = entry.hard;
   const slack = hard ? 1e-9 * Math.max(Math.abs(hard.min), Math.abs(hard.max)) : 0;
-  return hard && !(x >= hard.min - slack && x <= hard.max + slack) ? hard.reason || 'outside what is possible' : undefined;
+  return hard && !(x >= hard.min - slack && x <= hard.max + slack) ? hard.reason : undefined;
 }
 
 /** A limit typed in other units may come out a hair beyond it: it is put back on the limit. */

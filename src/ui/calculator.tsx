@@ -46,6 +46,11 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
   const values = reading.state === 'ok' ? reading.values : undefined;
   const linked = live?.linked(record);
   useAddress(record, reading, live);
+  // A field that is wrong stands open with its help, though nobody has touched it.
+  const wrong = reading.fields.some(({ problem }) => problem !== undefined);
+  useEffect(() => {
+    if (live && wrong) void loadHelp().then(() => redraw((k) => k + 1));
+  }, [live, wrong]);
   return (
     <>
       {linked && <LinkNote newer={linked.newer} onKeep={() => { live?.keepLink(record); leaveAddress(record); }} onDrop={() => { live?.dropLink(); leaveAddress(record); }} />}

@@ -198,6 +198,16 @@ describe('links', () => {
   });
 });
 
+test('a link value beyond what is possible says why at once, without the help', async () => {
+  const page = await site.page();
+  await page.route('**/help.json', (route) => route.abort());
+  await page.goto(`${site.origin()}${pressure}?v=1&control-force=100lbf&pedal-ratio=6&linkage-efficiency=85%25&front-share=60%25&front-master-bore=3in&rear-master-bore=1-1/8in&master-spring=0lbf#line-pressure`);
+  await expect.poll(() => answer(page).textContent()).toBe('–');
+  expect(await echo(page, 'frontMasterBore').textContent()).toMatch(/between 12 and 30 mm/);
+  expect(await echo(page, 'rearMasterBore').textContent()).toMatch(/Outside the usual .* \(.+\)\./);
+  await page.context().close();
+});
+
 describe('the reader’s own numbers', () => {
   test('stay his own after a reload and after Back, and typing goes on counting', async () => {
     const page = await open(pressure);
