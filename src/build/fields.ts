@@ -30,16 +30,25 @@ export interface Field {
   readonly unit: string;
   readonly value?: number | string;
   readonly origin: 'typed' | 'demo' | 'computed';
-  /** Title of the calculator a computed value comes from. */
+  /** The calculator a computed value comes from. */
   readonly from?: Feed;
   readonly problem?: string;
+  /** Of a computed value's problem: where it began, however many calculators away. */
+  readonly cause?: Cause;
   readonly note?: string;
   readonly echo?: string;
 }
 
+/** Why a calculator has no result: one of its fields, or, without a key, its numbers together. */
+export interface Cause {
+  readonly in: Feed;
+  readonly key?: string;
+  readonly problem: string;
+}
+
 export type Reading =
   | { readonly state: 'ok'; readonly fields: readonly Field[]; readonly values: Values }
-  | { readonly state: 'blank'; readonly fields: readonly Field[]; readonly reason: string };
+  | { readonly state: 'blank'; readonly fields: readonly Field[]; readonly reason: string; readonly causes: readonly Cause[] };
 
 /** Prints SI values in one unit system. */
 export function sayIn(system: System): Say {
@@ -52,16 +61,42 @@ export function readRecord(record: Feed, lookup: Lookup, system: System, shownIn
   const broken = fields.filter((field) => field.problem !== undefined);
   if (broken.length > 0) {
     // What a reader typed wrong comes before what only waits for it.
-    const typed = broken.filter((field) => field.origin === 'typed');
-    const names = (typed.length > 0 ? typed : broken).map((field) => entryOf(field.key).name);
-    return { state: 'blank', fields, reason: `No result until ${listInWords(names)} ${names.length === 1 ? 'is' : 'are'} put right.` };
+    const own = broken.filter((field) => field.origin === 'typed');
+    const causes = onceEach((own.length > 0 ? own : broken).map(({ cause, key, problem = '' }) => cause ?? { in: record, key, problem }));
+    return { state: 'blank', fields, reason: noResult(record, causes), causes };
   }
   const inputs: Record<string, number | string> = {};
   for (const field of fields) inputs[field.key] = field.value as number | string;
   const evaluation = evaluate(record, inputs);
-  if (!evaluation.ok) return { state: 'blank', fields, reason: evaluation.refusal.refused(sayIn(system)) };
+  if (!evaluation.ok) {
+    const reason = evaluation.refusal.refused(sayIn(system));
+    return { state: 'blank', fields, reason, causes: [{ in: record, problem: reason }] };
+  }
   return { state: 'ok', fields, values: evaluation.values };
 }
+
+/** One truck: a wrong value that two calculators stumble over is one. */
+function onceEach(causes: readonly Cause[]): Cause[] {
+  return causes.filter((cause, k) => causes.findIndex((other) => (other.key ?? other.in) === (cause.key ?? cause.in)) === k);
+}
+
+/** Names where it began, as the reader of `record` has to look for it. */
+function noResult(record: Feed, causes: readonly Cause[]): string {
+  const [first] = causes as [Cause];
+  if (first.key === undefined) return becauseOf(first);
+  const names = causes.flatMap((cause) => (cause.key === undefined ? [] : [cause.in === record ? entryOf(cause.key).name : nameIn(cause)]));
+  const reason = `No result until ${listInWords(names)} ${names.length === 1 ? 'is' : 'are'} put right`;
+  return names.length === 1 && first.in !== record ? stop(`${reason}: ${first.problem}`) : `${reason}.`;
+}
+
+const nameIn = (cause: Cause): string => `${entryOf(cause.key as string).name} in “${cause.in.title}”`;
+
+function becauseOf(cause: Cause): string {
+  return stop(cause.key === undefined ? `“${cause.in.title}” has no result: ${cause.problem}` : `No value until ${nameIn(cause)} is put right: ${cause.problem}`);
+}
+
+/** With a full stop, unless a mark stands there. */
+const stop = (text: string): string => (/[.?!]$/.test(text) ? text : `${text}.`);
 
 function readField(record: Feed, key: string, lookup: Lookup, system: System, shownIn: ShownIn): Field {
   const entry = entryOf(key);
@@ -86,10 +121,12 @@ function readComputed(record: Feed, key: string, entry: Quantity, unit: string, 
   if (!feed) throw new RangeError(`${record.id}, ${key}: expected a demo value or a feeding calculator, found neither`);
   const reading = readRecord(feed, lookup, system);
   if (reading.state === 'blank') {
-    return { key, text: '', unit, origin: 'computed', from: feed, problem: `This comes from “${feed.title}”, which has no result: ${reading.reason} Put that right or type a value here.` };
+    const [cause] = reading.causes as [Cause];
+    return { key, text: '', unit, origin: 'computed', from: feed, problem: becauseOf(cause), cause };
   }
   const value = reading.values[key] as number;
-  return { key, unit, value, origin: 'computed', from: feed, problem: hardProblem(key, value), ...shown(entry, value, unit, 4) };
+  const hard = hardProblem(key, value);
+  return { key, unit, value, origin: 'computed', from: feed, problem: hard && `${formatIn(value, entry.dimension, unit)}: ${hard}`, ...shown(entry, value, unit, 4) };
 }
 
 /** What a field shows of a value nobody typed, to so many digits if it was computed; its value stays exact. */

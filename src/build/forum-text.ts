@@ -11,7 +11,7 @@ export function forumText(record: AnyCalculator, reading: Reading, system: Syste
   const lines = [record.title, record.purpose, '', 'Numbers in'];
   for (const field of reading.fields) {
     const entry = entryOf(field.key);
-    const value = isChoice(entry) ? (Object.hasOwn(entry.options, field.text) ? entry.options[field.text] : field.text) : (field.problem === undefined && field.echo) || [field.text, field.unit].join(' ').trim();
+    const value = isChoice(entry) ? (Object.hasOwn(entry.options, field.text) ? entry.options[field.text] : field.text) : (field.problem === undefined && field.echo) || (field.text === '' ? 'no value' : [field.text, field.unit].join(' ').trim());
     lines.push(`- ${entry.name}: ${value}`);
   }
   lines.push('', 'Result');

@@ -9,7 +9,7 @@ import type { AnyCalculator, Say, Values } from '../calculators/record.ts';
 import { isChoice } from '../calculators/vocabulary/index.ts';
 import { CautionList } from './caution-list.tsx';
 import { ChartView } from './chart.tsx';
-import { Field } from './field.tsx';
+import { CauseLink, Field } from './field.tsx';
 import { PictureView } from './picture.tsx';
 import type { Session } from './session.ts';
 import { Share } from './share.tsx';
@@ -74,7 +74,7 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
         </form>
       </details>
       <div class="results">
-        {values ? <Results record={record} values={values} say={say} /> : <p class="blank">{reading.state === 'blank' && reading.reason}</p>}
+        {values ? <Results record={record} values={values} say={say} /> : <p class="blank">{reading.state === 'blank' && <Reason record={record} reading={reading} />}</p>}
         {values && (
           <details class="fold" open={own}>
             <summary>Results in full, charts and tables</summary>
@@ -99,9 +99,15 @@ function Answer({ record, reading, say }: { record: AnyCalculator; reading: Read
       <span>{entry.name}</span>
       <output>{reading.state === 'ok' && !isChoice(entry) ? say(reading.values[key] as number, entry.dimension) : '–'}</output>
       {worst && worst.level !== 'notice' && <a class={worst.level} href={`#${record.id}-cautions`}>{worst.level.toUpperCase()}</a>}
-      {reading.state === 'blank' && <small>{reading.reason}</small>}
+      {reading.state === 'blank' && <small><Reason record={record} reading={reading} /></small>}
     </p>
   );
+}
+
+/** Why there is no result, with the way to where it began. */
+function Reason({ record, reading }: { record: AnyCalculator; reading: Reading & { state: 'blank' } }): VNode {
+  const [cause] = reading.causes;
+  return <>{reading.reason}{cause && cause.in.id !== record.id && <CauseLink cause={cause} />}</>;
 }
 
 function Results({ record, values, say }: { record: AnyCalculator; values: Values; say: Say }): VNode {

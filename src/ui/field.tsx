@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import type { Field as FieldState } from '../build/fields.ts';
+import type { Cause, Field as FieldState } from '../build/fields.ts';
 import { entryOf } from '../calculators/evaluate.ts';
 import type { Quantity } from '../calculators/vocabulary/index.ts';
 import { isChoice } from '../calculators/vocabulary/index.ts';
@@ -27,12 +27,19 @@ export function Field(props: FieldProps): VNode {
       {label}
       {isChoice(entry) ? <ChoiceEntry {...props} options={entry.options} /> : <NumberEntry {...props} entry={entry} />}
       <p class="echo" id={`${id}-echo`}>
-        {problem ? <strong>{field.problem}</strong> : [origin(field), field.echo].filter(Boolean).join(': ')}
+        {problem ? <><strong>{field.problem}</strong>{field.cause && <CauseLink cause={field.cause} />}</> : [origin(field), field.echo].filter(Boolean).join(': ')}
         {field.note && <em> {field.note}</em>}
       </p>
       {(props.open || (problem && field.origin === 'typed')) && <Help {...props} />}
     </div>
   );
+}
+
+/** To the field that is wrong where it stands on this page, else to the page of its calculator. */
+export function CauseLink({ cause }: { cause: Cause }): VNode {
+  const id = [cause.in.id, cause.key].filter(Boolean).join('-');
+  const here = document.getElementById(id) ?? (cause.key === undefined ? null : document.querySelector(`.fields [id$="-${cause.key}"]`));
+  return <> <a href={here ? `#${here.id}` : `/calculators/${cause.in.id}/#${id}`}>Put it right</a></>;
 }
 
 function origin(field: FieldState): string {

@@ -1,6 +1,7 @@
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { openSite } from './open.ts';
+import { wakeAll } from './wake.ts';
 
 const site = openSite();
 
@@ -205,6 +206,28 @@ test('a link value beyond what is possible says why at once, without the help', 
   await expect.poll(() => answer(page).textContent()).toBe('–');
   expect(await echo(page, 'frontMasterBore').textContent()).toMatch(/between 12 and 30 mm/);
   expect(await echo(page, 'rearMasterBore').textContent()).toMatch(/Outside the usual .* \(.+\)\./);
+  await page.context().close();
+});
+
+test('a wrong number in another calculator is named once, with the way to its field', async () => {
+  const page = await open('/calculators/disc-torque/');
+  await page.locator('[id="disc-torque-frontPadFriction"]').fill('0,4,4');
+  await page.goto(`${site.origin()}/calculators/adhesion/`);
+  await expect.poll(() => page.locator('.results .blank').textContent()).toMatch(/^No result until front brake pad friction in “[^”]*” is put right: 0,4,4 .*\. Put it right$/);
+  await page.locator('.results .blank a').click();
+  await page.waitForURL(/calculators\/disc-torque\/#disc-torque-frontPadFriction$/);
+  await page.locator('[id="disc-torque-frontPadFriction"]').fill('0.4');
+  // Where the field stands on the same page, also in a folded form, the way leads there.
+  await page.goto(`${site.origin()}/guides/bias/`);
+  await wakeAll(page);
+  await page.locator('#balance-bar summary').first().click();
+  await page.locator('[id="balance-bar-frontMasterBore"]').fill('3,000');
+  await page.locator('#balance-bar summary').first().click();
+  const way = page.locator('#ideal-distribution .results .blank a');
+  const target = page.locator(`[id="${(await way.getAttribute('href'))!.slice(1)}"]`);
+  expect(await target.inputValue()).toBe('3,000');
+  await way.click();
+  await expect.poll(() => target.evaluate((e) => { const box = e.getBoundingClientRect(); return document.activeElement === e && box.top > 0 && box.bottom < innerHeight; })).toBe(true);
   await page.context().close();
 });
 
