@@ -3,7 +3,7 @@
  * putting into a field (`editText`). A value that is not finite is a programmer's error here, so
  * that NaN can never be shown: a reader's error never becomes a number in the first place.
  */
-import { bareShare, dimensions, fromSi, settle, toSi, unitFor, unitOf } from './dimensions.ts';
+import { dimensions, fromSi, settle, toSi, unitFor, unitOf } from './dimensions.ts';
 import type { Dimension, System, Unit } from './dimensions.ts';
 import type { Parsed } from './parse.ts';
 
@@ -61,9 +61,9 @@ export function exampleOf(dimension: Dimension): string {
   return withTwin(editText(si, dimension, us), si, dimension, unit, ' or ', 3);
 }
 
-/** A bare share up to 1 is read as a fraction and above 1 as percent: 0.5 % must keep its sign. */
+/** A bare share up to 1 or written as a fraction is asked about, and one above 1 is percent: such a number keeps its unit. */
 export const withShareUnit = (number: string, value: number, dimension: Dimension, { id }: Unit): string =>
-  dimension === 'share' && value && id !== bareShare(value) ? `${number} ${id}` : number;
+  dimension === 'share' && value && (id === '%' ? Math.abs(value) <= 1 || number.includes('/') : Math.abs(value) > 1) ? `${number} ${id}` : number;
 
 /**
  * Text for a field: plain ASCII, no unit unless the bare number would be read otherwise, six
