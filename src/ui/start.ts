@@ -62,9 +62,11 @@ if (remembers()) load().then((it) => press(it.session.system)).catch(() => undef
 
 if ('serviceWorker' in navigator && import.meta.env.PROD) void navigator.serviceWorker.register('/sw.js').catch(() => undefined);
 
+/** The offline worker has taken away the `hidden` of a page that it served from its store. */
 const copyNote = document.querySelector<HTMLElement>('[data-offline]');
+const saved = copyNote?.hidden === false;
 function showOffline(): void {
-  if (copyNote) copyNote.hidden = navigator.onLine;
+  if (copyNote) copyNote.hidden = navigator.onLine && !saved;
 }
 addEventListener('online', showOffline);
 addEventListener('offline', showOffline);
