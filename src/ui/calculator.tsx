@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Reading, System } from '../build/fields.ts';
 import { readRecord, sayIn } from '../build/fields.ts';
 import { firingCautions } from '../build/cautions.ts';
@@ -67,7 +67,7 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
                   if (open === key) return;
                   setOpen(key);
                   void loadHelp().then(() => redraw((k) => k + 1));
-                }} onType={(text, unit) => live?.type(record, key, text, unit)} onShowIn={(unit) => live?.showIn(key, unit)} />;
+                }} undoes={live?.undoes(record, key)} onType={(text, unit) => live?.type(record, key, text, unit)} onShowIn={(unit) => live?.showIn(key, unit)} />;
               })}
             </fieldset>
           ))}
@@ -155,15 +155,15 @@ function leaveAddress(record: AnyCalculator): void {
 /** Writes the numbers into the address once the reader has changed one, debounced, keeping foreign parameters. */
 function useAddress(record: AnyCalculator, reading: Reading, session: Session | undefined): void {
   const typed = reading.fields.map((field) => `${field.text} ${field.unit}`).join('|');
-  const [first, setFirst] = useState<string | undefined>();
+  const written = useRef<string | undefined>(undefined);
   useEffect(() => {
     if (!session) return undefined;
-    if (first === undefined) {
-      setFirst(typed);
-      return undefined;
-    }
-    if (typed === first || session.lastTyped !== record.id) return undefined;
-    const timer = setTimeout(() => history.replaceState({ own: session.linked(record) === undefined } satisfies Written, '', `${location.pathname}${linkQuery(record, reading.fields, location.search)}#${record.id}`), 400);
+    if (written.current === undefined || session.lastTyped !== record.id) written.current = typed;
+    if (typed === written.current) return undefined;
+    const timer = setTimeout(() => {
+      written.current = typed;
+      history.replaceState({ own: session.linked(record) === undefined } satisfies Written, '', `${location.pathname}${linkQuery(record, reading.fields, location.search)}#${record.id}`);
+    }, 400);
     return () => clearTimeout(timer);
   }, [typed, session]);
 }

@@ -11,9 +11,11 @@ export interface FieldProps {
   /** The field last touched shows its help; it stays open until another one is touched. */
   readonly open: boolean;
   readonly onOpen: () => void;
-  /** Undefined takes back what was typed. */
   /** Shows a value that was not typed in another unit. */
   readonly onShowIn: (unit: string) => void;
+  /** Whose value comes back when what was typed is taken back; undefined where nothing was typed. */
+  readonly undoes?: 'demo' | 'link';
+  /** Undefined takes back what was typed. */
   readonly onType: (text: string | undefined, unit?: string) => void;
 }
 
@@ -74,7 +76,7 @@ function NumberEntry({ id, field, entry, onType, onShowIn }: FieldProps & { entr
         ? <span class="unit">{label(field.unit)}</span>
         : (
           <button
-            type="button" class="unit" aria-label={`${label(field.unit)}: show in ${label(other)}`}
+            type="button" class="unit" aria-label={`${label(field.unit)}, ${entry.name}: show in ${label(other)}`}
             onClick={() => (field.origin === 'typed' ? onType(parsed.ok ? exactText(field.value as number ?? parsed.si, entry.dimension, other) : field.text, other) : onShowIn(other))}
           >{label(field.unit)}</button>
         )}
@@ -82,8 +84,10 @@ function NumberEntry({ id, field, entry, onType, onShowIn }: FieldProps & { entr
   );
 }
 
+const undoWords = { demo: 'undo mine', link: 'back to the link’s' };
+
 /** How to measure it, steps without a slash key, the way back to where the value came from. */
-function Help({ id, field, onType }: FieldProps): VNode {
+function Help({ id, field, onType, undoes }: FieldProps): VNode {
   const entry = entryOf(field.key);
   const step = (by: number) => (): void => {
     if (isChoice(entry)) return;
@@ -96,15 +100,18 @@ function Help({ id, field, onType }: FieldProps): VNode {
     <div class="help">
       {entry.measure && <p>{entry.measure}</p>}
       <p class="buttons">
-        {stepped && <button type="button" onClick={step(-1)}>− {stepName}</button>}
-        {stepped && <button type="button" onClick={step(1)}>+ {stepName}</button>}
+        {stepped && <button type="button" aria-label={`− ${stepName}: ${entry.name}`} onClick={step(-1)}>− {stepName}</button>}
+        {stepped && <button type="button" aria-label={`+ ${stepName}: ${entry.name}`} onClick={step(1)}>+ {stepName}</button>}
         {!isChoice(entry) && entry.standard === 'bores' && (
-          <select aria-label={`standard bores for ${entry.name}`} id={`${id}-bores`} onChange={(event) => event.currentTarget.value && onType(event.currentTarget.value, 'in')}>
+          <select aria-label={`standard bores for ${entry.name}`} id={`${id}-bores`} value={standardBores.find((bore) => bore.si === field.value)?.label ?? ''} onChange={(event) => event.currentTarget.value && onType(event.currentTarget.value, 'in')}>
             <option value="">standard bores</option>
             {standardBores.map((bore) => <option value={bore.label}>{bore.label} in</option>)}
           </select>
         )}
-        {field.origin === 'typed' && <button type="button" onClick={() => onType(undefined)}>undo mine</button>}
+        {undoes && <button type="button" aria-label={`${undoWords[undoes]}: ${entry.name}`} onClick={() => {
+          onType(undefined);
+          document.getElementById(id)?.focus(); // the button is gone
+        }}>{undoWords[undoes]}</button>}
         {field.from && <a href={`/calculators/${field.from.id}/`}>from “{field.from.title}”; type to override</a>}
       </p>
     </div>

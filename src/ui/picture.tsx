@@ -90,6 +90,9 @@ function wordsOf(shape: Shape, px: (p: At) => At): (Label & { readonly look: str
   return [{ text: shape.label, x: a[0] - ux * 4, y: a[1] - uy * 4 + 4, anchor: Math.abs(ux) < 0.3 ? 'middle' : ux > 0 ? 'end' : 'start', size: 13, look: shape.tone }];
 }
 
+/** Of a slider, counted whole: in steps of a fraction it would never quite reach its end. */
+const steps = 200;
+
 /** A record's picture with what moves it: a slider and a play button, or a row of named states. */
 export function PictureView({ id, picture, values, say }: { id: string; picture: Picture<never>; values: unknown; say: Say }): VNode {
   const v = values as never;
@@ -110,6 +113,7 @@ export function PictureView({ id, picture, values, say }: { id: string; picture:
     return () => cancelAnimationFrame(frame);
   }, [playing]);
   const words = picture.describe(v, say, at);
+  const position = picture.motion && (picture.motion.say?.(v, at, say) ?? say(at, picture.motion.dimension));
   return (
     <figure class="picture">
       <figcaption>{picture.title}</figcaption>
@@ -117,8 +121,8 @@ export function PictureView({ id, picture, values, say }: { id: string; picture:
       {picture.motion && (
         <div class="motion">
           <button type="button" class="play" onClick={() => play(!playing)}>{playing ? 'Stop' : 'Play'}</button>
-          <label for={`${id}-motion`}>{picture.motion.label}: {picture.motion.say?.(v, at, say) ?? say(at, picture.motion.dimension)}</label>
-          <input id={`${id}-motion`} type="range" min={low} max={high} step={(high - low) / 200} value={at} onInput={(event) => { play(false); pick(Number(event.currentTarget.value)); }} />
+          <label for={`${id}-motion`}>{picture.motion.label}: {position}</label>
+          <input id={`${id}-motion`} type="range" min={0} max={steps} value={high > low ? Math.round(((at - low) / (high - low)) * steps) : 0} aria-valuetext={position} onInput={(event) => { play(false); pick(low + ((high - low) * Number(event.currentTarget.value)) / steps); }} />
         </div>
       )}
       {picture.states && (

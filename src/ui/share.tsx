@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { Reading, System } from '../build/fields.ts';
 import { forumText } from '../build/forum-text.ts';
 import { linkQuery } from '../build/links.ts';
@@ -13,6 +13,12 @@ function linkOf(record: AnyCalculator, reading: Reading): string {
 export function Share({ record, reading, system }: { record: AnyCalculator; reading: Reading; system: System }): VNode {
   const [said, say] = useState('');
   const [fallback, setFallback] = useState<string | undefined>();
+  // What was copied, or waits in the box, is not what stands above any more.
+  const query = linkQuery(record, reading.fields);
+  useEffect(() => {
+    say('');
+    setFallback(undefined);
+  }, [query, system]);
   const copy = async (what: string, text: string): Promise<void> => {
     try {
       await navigator.clipboard.writeText(text);

@@ -54,9 +54,15 @@ describe('typing', () => {
   test('steps of a sixteenth and the standard bores need no slash key', async () => {
     const page = await open(pressure);
     await field(page, 'frontMasterBore').fill('3/4');
-    await page.getByRole('button', { name: '+ 1/16 in' }).click();
+    await page.getByRole('button', { name: '+ 1/16 in: front master cylinder bore' }).click();
     expect(await field(page, 'frontMasterBore').inputValue()).toBe('13/16');
-    await page.getByLabel('standard bores for front master cylinder bore').selectOption('5/8');
+    const bores = page.getByLabel('standard bores for front master cylinder bore');
+    expect(await bores.inputValue()).toBe('13/16');
+    await bores.selectOption('5/8');
+    expect(await field(page, 'frontMasterBore').inputValue()).toBe('5/8');
+    await field(page, 'frontMasterBore').fill('0.68');
+    await expect.poll(() => bores.inputValue()).toBe('');
+    await bores.selectOption('5/8');
     expect(await field(page, 'frontMasterBore').inputValue()).toBe('5/8');
     expect(await echo(page, 'frontMasterBore').textContent()).toMatch(/15\.88/);
     await page.context().close();
@@ -110,6 +116,10 @@ describe('one truck', () => {
     await page.goto(`${site.origin()}/truck/`);
     await expect.poll(() => page.locator('table').textContent()).toMatch(/control force/);
     await page.getByRole('button', { name: 'Forget all of mine' }).click();
+    await expect.poll(() => page.locator('main').textContent()).toMatch(/Nothing typed yet/);
+    await page.getByRole('button', { name: 'Bring mine back' }).click();
+    await expect.poll(() => page.locator('table').textContent()).toMatch(/control force.*70\slbf/);
+    await page.getByRole('button', { name: 'Forget all of mine' }).click();
     await page.goto(site.origin() + pressure);
     await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('90');
     await page.context().close();
@@ -133,7 +143,7 @@ describe('one truck', () => {
     const other = await open('/truck/'.replace('/truck/', pressure));
     await other.goto(`${site.origin()}/truck/`);
     await other.locator('input[type=file]').setInputFiles(path);
-    await expect.poll(() => other.locator('[role=status]').textContent()).toMatch(/1 values? read/);
+    await expect.poll(() => other.locator('[role=status]').textContent()).toMatch(/^1 value read from/);
     await other.goto(site.origin() + pressure);
     await expect.poll(() => field(other, 'controlForce').inputValue()).toBe('71');
     await page.context().close();
@@ -152,6 +162,28 @@ describe('links', () => {
     expect(await page.locator('.link-note').textContent()).toMatch(/not yours/);
     await page.getByRole('button', { name: 'Show mine' }).click();
     await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('55');
+    await page.context().close();
+  });
+
+  test('take back what was typed over them to their own number, in the address too, and keep the focus there', async () => {
+    const page = await open(pressure);
+    await field(page, 'controlForce').fill('55');
+    await page.goto(`${site.origin()}${pressure}${query}#line-pressure`);
+    await expect.poll(() => answer(page).textContent()).toMatch(/^693/);
+    await field(page, 'controlForce').focus();
+    expect(await page.locator('.help button', { hasText: /back|undo/ }).count()).toBe(0);
+    await field(page, 'controlForce').fill('120');
+    await expect.poll(() => page.url()).toContain('control-force=120lbf');
+    await page.getByRole('button', { name: 'back to the link’s: control force' }).click();
+    await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('100');
+    expect(await answer(page).textContent()).toMatch(/^693/);
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('line-pressure-controlForce');
+    await expect.poll(() => page.url()).toContain('control-force=100lbf');
+    await page.getByRole('button', { name: 'Show mine' }).click();
+    await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('55');
+    await field(page, 'controlForce').focus();
+    await page.getByRole('button', { name: 'undo mine: control force' }).click();
+    await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('90');
     await page.context().close();
   });
 
@@ -179,6 +211,16 @@ describe('links', () => {
     await page.getByRole('button', { name: 'Copy link' }).click();
     await expect.poll(() => page.evaluate(() => navigator.clipboard.readText())).toContain('front-master-bore=15/16in');
     const link = await page.evaluate(() => navigator.clipboard.readText());
+    const told = page.locator('.share [role=status]');
+    expect(await told.textContent()).toBe('Link copied.');
+    await field(page, 'frontMasterBore').fill('7/8');
+    await expect.poll(() => told.textContent()).toBe('');
+    await page.evaluate(() => { navigator.clipboard.writeText = () => Promise.reject(new Error('no')); });
+    await page.getByRole('button', { name: 'Copy link' }).click();
+    await expect.poll(() => page.locator('.share textarea').inputValue()).toContain('front-master-bore=7/8in');
+    await field(page, 'frontMasterBore').fill('15/16');
+    await expect.poll(() => page.locator('.share textarea').count()).toBe(0);
+    await page.evaluate(() => { delete (navigator.clipboard as { writeText?: unknown }).writeText; });
     const other = await open(link.slice(site.origin().length));
     await expect.poll(() => answer(other).textContent()).toBe(mine);
     await page.getByRole('button', { name: 'Copy as text' }).click();
@@ -376,10 +418,31 @@ describe('the picture', () => {
     const words = page.locator('.picture .describe');
     const before = await words.textContent();
     await slider.focus();
+    // To the very end of its range, by key as by thumb, and in words for who cannot see it.
+    await page.keyboard.press('End');
+    await expect.poll(() => slider.inputValue()).toBe(await slider.getAttribute('max'));
+    expect(await slider.getAttribute('aria-valuetext')).toMatch(/5\.5\sin.*carpet/);
+    expect(await page.locator('.motion label').textContent()).toContain(await slider.getAttribute('aria-valuetext'));
     await page.keyboard.press('Home');
     await expect.poll(() => words.textContent()).not.toBe(before);
-    await page.getByRole('button', { name: 'Play' }).click();
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
     await expect.poll(() => slider.inputValue().then(Number), { timeout: 8000 }).toBeGreaterThan(Number(await slider.getAttribute('max')) * 0.98);
+    await page.context().close();
+  });
+
+  test('moved before the code came stays where it was put', async () => {
+    const page = await site.page();
+    let letGo: () => void = () => undefined;
+    const hold = new Promise<void>((resolve) => { letGo = resolve; });
+    await page.route('**/_astro/*.js', async (route) => { await hold; await route.continue(); });
+    await page.goto(`${site.origin()}/calculators/lock-order/`, { waitUntil: 'commit' });
+    const loaded = page.getByRole('radio', { name: 'loaded' });
+    await loaded.check();
+    letGo();
+    await page.waitForSelector('[data-live=yes]');
+    await page.locator('[id="lock-order-payload"]').fill('751');
+    expect(await loaded.isChecked()).toBe(true);
+    await expect.poll(() => page.locator('.picture svg text', { hasText: /^load$/ }).count()).toBe(1);
     await page.context().close();
   });
 });

@@ -114,6 +114,24 @@ describe('a link opened over a build', () => {
     expect(session.lookup(record)('controlForce')?.text).toBe('55');
   });
 
+  test('takes back what was typed over it to its own number, not to the reader’s', () => {
+    const build = new Build(memory());
+    build.set('controlForce', { text: '55', unit: 'lbf', system: 'us' });
+    const session = new Session(build);
+    session.openLink(record, query);
+    expect(session.undoes(record, 'controlForce')).toBeUndefined();
+    session.type(record, 'controlForce', '120', 'lbf');
+    expect(session.undoes(record, 'controlForce')).toBe('link');
+    session.type(record, 'controlForce', undefined);
+    expect(session.lookup(record)('controlForce')?.text).toBe('100');
+    expect(session.undoes(record, 'controlForce')).toBeUndefined();
+    expect(build.get('controlForce')?.text).toBe('55');
+    session.dropLink();
+    expect(session.undoes(record, 'controlForce')).toBe('demo');
+    session.type(record, 'controlForce', undefined);
+    expect(build.get('controlForce')).toBeUndefined();
+  });
+
   test('becomes the reader’s own only on request', () => {
     const build = new Build(memory());
     const session = new Session(build);
