@@ -1,7 +1,7 @@
 import { demoText } from './demo.ts';
 import { entryOf, evaluate, hardProblem } from '../calculators/evaluate.ts';
 import { inputKeys } from '../calculators/record.ts';
-import type { Feed, Say, Values } from '../calculators/record.ts';
+import type { Alarm, Feed, Say, Values } from '../calculators/record.ts';
 import type { Quantity } from '../calculators/vocabulary/index.ts';
 import { isChoice } from '../calculators/vocabulary/index.ts';
 import { dimensions, echo, editText, formatIn, formatQuantity, parseQuantity, fromSi, toSi, unitFor, unitOf } from '../units/index.ts';
@@ -35,6 +35,8 @@ export interface Field {
   readonly problem?: string;
   /** Of a computed value's problem: where it began, however many calculators away. */
   readonly cause?: Cause;
+  /** Dangers and warnings of the calculators a computed value comes from, worst first. */
+  readonly alarms?: readonly Warned[];
   readonly note?: string;
   readonly echo?: string;
 }
@@ -46,8 +48,12 @@ export interface Cause {
   readonly problem: string;
 }
 
+export interface Warned extends Pick<Alarm<never>, 'caution' | 'level' | 'first'> {
+  readonly in: Feed;
+}
+
 export type Reading =
-  | { readonly state: 'ok'; readonly fields: readonly Field[]; readonly values: Values }
+  | { readonly state: 'ok'; readonly fields: readonly Field[]; readonly values: Values; readonly alarms: readonly Warned[] }
   | { readonly state: 'blank'; readonly fields: readonly Field[]; readonly reason: string; readonly causes: readonly Cause[] };
 
 /** Prints SI values in one unit system. */
@@ -57,7 +63,20 @@ export function sayIn(system: System): Say {
 
 /** Reads every field of a record and, when all can be read, computes it. Never throws on what a reader typed. */
 export function readRecord(record: Feed, lookup: Lookup, system: System, shownIn: ShownIn = () => undefined): Reading {
-  const fields = inputKeys(record).map((key) => readField(record, key, lookup, system, shownIn));
+  return read(record, { lookup, system, shownIn, fed: new Map() });
+}
+
+/** What one reading goes by, and the feeding calculators it has read already. */
+interface Source {
+  readonly lookup: Lookup;
+  readonly system: System;
+  readonly shownIn: ShownIn;
+  readonly fed: Map<Feed, Reading>;
+}
+
+function read(record: Feed, source: Source): Reading {
+  const { system } = source;
+  const fields = inputKeys(record).map((key) => readField(record, key, source));
   const broken = fields.filter((field) => field.problem !== undefined);
   if (broken.length > 0) {
     // What a reader typed wrong comes before what only waits for it.
@@ -72,7 +91,13 @@ export function readRecord(record: Feed, lookup: Lookup, system: System, shownIn
     const reason = evaluation.refusal.refused(sayIn(system));
     return { state: 'blank', fields, reason, causes: [{ in: record, problem: reason }] };
   }
-  return { state: 'ok', fields, values: evaluation.values };
+  return { state: 'ok', fields, values: evaluation.values, alarms: worstFirst(fields.flatMap((field) => field.alarms ?? [])) };
+}
+
+/** Each once. */
+function worstFirst(alarms: readonly Warned[]): Warned[] {
+  const each = alarms.filter((alarm, k) => alarms.findIndex((other) => other.in.id === alarm.in.id && other.caution === alarm.caution) === k);
+  return [...each.filter(({ level }) => level === 'danger'), ...each.filter(({ level }) => level === 'warning')];
 }
 
 /** One truck: a wrong value that two calculators stumble over is one. */
@@ -98,7 +123,8 @@ function becauseOf(cause: Cause): string {
 /** With a full stop, unless a mark stands there. */
 const stop = (text: string): string => (/[.?!]$/.test(text) ? text : `${text}.`);
 
-function readField(record: Feed, key: string, lookup: Lookup, system: System, shownIn: ShownIn): Field {
+function readField(record: Feed, key: string, source: Source): Field {
+  const { lookup, system, shownIn } = source;
   const entry = entryOf(key);
   const typed = lookup(key);
   if (typed) return isChoice(entry) ? readChoice(key, typed) : readTyped(key, entry, inSystem(entry, typed, system));
@@ -113,20 +139,23 @@ function readField(record: Feed, key: string, lookup: Lookup, system: System, sh
     if (system === 'us' && wanted === undefined) return { key, unit: parsed.unit, value: parsed.si, origin: 'demo', text: parsed.number, echo: echo(parsed, entry.dimension), note: usualNote(entry, parsed.si, parsed.unit) };
     return { key, unit, value: parsed.si, origin: 'demo', ...shown(entry, parsed.si, unit) };
   }
-  return readComputed(record, key, entry, unit, lookup, system);
+  return readComputed(record, key, entry, unit, source);
 }
 
-function readComputed(record: Feed, key: string, entry: Quantity, unit: string, lookup: Lookup, system: System): Field {
+function readComputed(record: Feed, key: string, entry: Quantity, unit: string, source: Source): Field {
   const feed = record.feeds?.find((candidate) => (candidate.outputs as readonly string[]).includes(key));
   if (!feed) throw new RangeError(`${record.id}, ${key}: expected a demo value or a feeding calculator, found neither`);
-  const reading = readRecord(feed, lookup, system);
+  const reading = source.fed.get(feed) ?? read(feed, { ...source, shownIn: () => undefined });
+  source.fed.set(feed, reading);
   if (reading.state === 'blank') {
     const [cause] = reading.causes as [Cause];
     return { key, text: '', unit, origin: 'computed', from: feed, problem: becauseOf(cause), cause };
   }
   const value = reading.values[key] as number;
   const hard = hardProblem(key, value);
-  return { key, unit, value, origin: 'computed', from: feed, problem: hard && `${formatIn(value, entry.dimension, unit)}: ${hard}`, ...shown(entry, value, unit, 4) };
+  const own = (feed.alarms ?? []).filter((alarm) => alarm.when(reading.values as never)).map(({ caution, level, first }) => ({ caution, level, first, in: feed }));
+  const alarms = worstFirst([...reading.alarms, ...own]);
+  return { key, unit, value, origin: 'computed', from: feed, alarms, problem: hard && `${formatIn(value, entry.dimension, unit)}: ${hard}`, ...shown(entry, value, unit, 4) };
 }
 
 /** What a field shows of a value nobody typed, to so many digits if it was computed; its value stays exact. */

@@ -24,6 +24,7 @@ export function forumText(record: AnyCalculator, reading: Reading, system: Syste
       if (!isChoice(entry) && typeof value === 'number') lines.push(`- ${entry.name}: ${say(value, entry.dimension)}`);
     }
     lines.push('', 'Cautions');
+    for (const alarm of reading.alarms) lines.push(`- ${alarm.in.title} says ${alarm.level.toUpperCase()}: ${alarm.first}`);
     for (const caution of firingCautions(record, reading.values, say)) lines.push(`- ${caution.level.toUpperCase()}: ${caution.words} ${caution.todo}`);
   }
   lines.push('', link);

@@ -9,7 +9,7 @@ import type { AnyCalculator, Say, Values } from '../calculators/record.ts';
 import { isChoice } from '../calculators/vocabulary/index.ts';
 import { CautionList } from './caution-list.tsx';
 import { ChartView } from './chart.tsx';
-import { CauseLink, Field } from './field.tsx';
+import { AlarmLine, CauseLink, Field } from './field.tsx';
 import { PictureView } from './picture.tsx';
 import type { Session } from './session.ts';
 import { Share } from './share.tsx';
@@ -99,6 +99,7 @@ function Answer({ record, reading, say }: { record: AnyCalculator; reading: Read
       <span>{entry.name}</span>
       <output>{reading.state === 'ok' && !isChoice(entry) ? say(reading.values[key] as number, entry.dimension) : '–'}</output>
       {worst && worst.level !== 'notice' && <a class={worst.level} href={`#${record.id}-cautions`}>{worst.level.toUpperCase()}</a>}
+      {reading.state === 'ok' && <AlarmLine alarms={reading.alarms} />}
       {reading.state === 'blank' && <small><Reason record={record} reading={reading} /></small>}
     </p>
   );

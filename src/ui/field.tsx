@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import type { Cause, Field as FieldState } from '../build/fields.ts';
+import type { Cause, Field as FieldState, Warned } from '../build/fields.ts';
 import { entryOf } from '../calculators/evaluate.ts';
 import type { Quantity } from '../calculators/vocabulary/index.ts';
 import { isChoice } from '../calculators/vocabulary/index.ts';
@@ -31,6 +31,7 @@ export function Field(props: FieldProps): VNode {
       <p class="echo" id={`${id}-echo`}>
         {problem ? <><strong>{field.problem}</strong>{field.cause && <CauseLink cause={field.cause} />}</> : [origin(field), field.echo].filter(Boolean).join(': ')}
         {field.note && <em> {field.note}</em>}
+        {field.alarms && <AlarmLine alarms={field.alarms} />}
       </p>
       {(props.open || (problem && field.origin === 'typed')) && <Help {...props} />}
     </div>
@@ -40,8 +41,25 @@ export function Field(props: FieldProps): VNode {
 /** To the field that is wrong where it stands on this page, else to the page of its calculator. */
 export function CauseLink({ cause }: { cause: Cause }): VNode {
   const id = [cause.in.id, cause.key].filter(Boolean).join('-');
-  const here = document.getElementById(id) ?? (cause.key === undefined ? null : document.querySelector(`.fields [id$="-${cause.key}"]`));
-  return <> <a href={here ? `#${here.id}` : `/calculators/${cause.in.id}/#${id}`}>Put it right</a></>;
+  return <> <a href={wayTo(cause.in.id, id, cause.key && `.fields [id$="-${cause.key}"]`)}>Put it right</a></>;
+}
+
+/** To the part of a calculator where it stands on this page, or what stands for it here, else on the calculator's own page. */
+function wayTo(calculator: string, id: string, orElse?: string): string {
+  const page = typeof document === 'undefined' ? undefined : document; // none while the page is built
+  const here = page?.getElementById(id) ?? (orElse && page?.querySelector(orElse));
+  return here ? `#${here.id}` : `/calculators/${calculator}/#${id}`;
+}
+
+/** A danger or warning of a calculator that computes what is used here: the worst one. */
+export function AlarmLine({ alarms }: { alarms: readonly Warned[] }): VNode | null {
+  const [worst] = alarms;
+  return worst ? (
+    <small class={`alarm ${worst.level}`}>
+      <a href={wayTo(worst.in.id, `${worst.in.id}-cautions`)}>{worst.in.title}</a> says <strong>{worst.level.toUpperCase()}</strong>: {worst.first}
+      {alarms.length > 1 && ` And ${alarms.length - 1} more.`}
+    </small>
+  ) : null;
 }
 
 function origin(field: FieldState): string {

@@ -273,6 +273,24 @@ test('a wrong number in another calculator is named once, with the way to its fi
   await page.context().close();
 });
 
+test('a danger in another calculator is said at the field it feeds and beside the answer, with the way to it', async () => {
+  const page = await open('/calculators/balance-bar/');
+  await page.locator('[id="balance-bar-barStopAngle"]').fill('9');
+  await page.goto(`${site.origin()}/calculators/lock-order/`);
+  const beside = page.locator('.answer .alarm');
+  await expect.poll(() => beside.textContent()).toBe('Balance bar says DANGER: the bar is at its stop or close to it.');
+  expect(await page.locator('[id="lock-order-frontShare-echo"] .alarm').textContent()).toBe(await beside.textContent());
+  await page.locator('.answer .alarm a').click();
+  await page.waitForURL(/calculators\/balance-bar\/#balance-bar-cautions$/);
+  await page.goto(`${site.origin()}/guides/bias/`);
+  await wakeAll(page);
+  expect(await page.locator('#lock-order .answer .alarm a').getAttribute('href')).toBe('#balance-bar-cautions');
+  await page.goto(`${site.origin()}/calculators/lock-order/`);
+  await page.locator('[id="lock-order-frontShare"]').fill('62');
+  await expect.poll(() => page.locator('.alarm').count()).toBe(0);
+  await page.context().close();
+});
+
 describe('the reader’s own numbers', () => {
   test('stay his own after a reload and after Back, and typing goes on counting', async () => {
     const page = await open(pressure);
