@@ -54,6 +54,7 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
   return (
     <>
       {linked && <LinkNote newer={linked.newer} onKeep={() => { live?.keepLink(record); leaveAddress(record); }} onDrop={() => { live?.dropLink(); leaveAddress(record); }} />}
+      {live?.loses(record) && <p class="link-note">This browser keeps nothing for this page: your numbers are gone when you leave it. “Copy link” below takes them along.</p>}
       <Answer record={record} reading={reading} say={say} />
       <details class="fold" open={unfolded}>
         <summary>Put in your numbers</summary>
@@ -84,7 +85,7 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
         <Working record={record} values={values} system={system} others={(record.outputs as readonly string[]).slice(inSight)} />
         {values && <HowSure record={record} values={values} say={say} />}
       </div>
-      {session && <Share record={record} reading={reading} system={system} />}
+      {session ? <Share record={record} reading={reading} system={system} /> : <p class="printed address">/calculators/{record.id}/</p>}
     </>
   );
 }

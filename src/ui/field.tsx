@@ -1,7 +1,7 @@
 import type { VNode } from 'preact';
 import type { Cause, Field as FieldState, Warned } from '../build/fields.ts';
 import { entryOf } from '../calculators/evaluate.ts';
-import type { Quantity } from '../calculators/vocabulary/index.ts';
+import type { Entry, Quantity } from '../calculators/vocabulary/index.ts';
 import { isChoice } from '../calculators/vocabulary/index.ts';
 import { editText, exactText, otherUnit, parseQuantity, standardBores, unitOf } from '../units/index.ts';
 
@@ -28,8 +28,9 @@ export function Field(props: FieldProps): VNode {
     <div class={`field${problem ? ' wrong' : ''}${props.open ? ' open' : ''}`} onFocusIn={(event) => { if (!(event.target instanceof HTMLButtonElement)) props.onOpen(); }}>
       {label}
       {isChoice(entry) ? <ChoiceEntry {...props} options={entry.options} /> : <NumberEntry {...props} entry={entry} />}
+      <span class="printed">{onPaper(field, entry)}</span>
       <p class="echo" id={`${id}-echo`}>
-        {problem ? <><strong>{field.problem}</strong>{field.cause && <CauseLink cause={field.cause} />}</> : [origin(field), field.echo].filter(Boolean).join(': ')}
+        {problem ? <><strong>{field.problem}</strong>{field.cause && <CauseLink cause={field.cause} />}</> : <span>{[origin(field), field.echo].filter(Boolean).join(': ')}</span>}
         {field.note && <em> {field.note}</em>}
         {field.alarms && <AlarmLine alarms={field.alarms} />}
       </p>
@@ -65,6 +66,12 @@ export function AlarmLine({ alarms }: { alarms: readonly Warned[] }): VNode | nu
 function origin(field: FieldState): string {
   if (field.origin === 'typed') return '';
   return field.origin === 'demo' ? 'demo' : 'computed';
+}
+
+/** What a field says on paper, where there is no room for a box: all of it in one line. */
+function onPaper(field: FieldState, entry: Entry): string {
+  const value = isChoice(entry) ? (Object.hasOwn(entry.options, field.text) ? entry.options[field.text] : field.text) : field.echo || `${field.text}\u00a0${unitOf(entry.dimension, field.unit).label}`.replace(/\u00a0(?=°|$)/, '');
+  return [value, origin(field)].filter(Boolean).join(', ');
 }
 
 function ChoiceEntry({ id, field, onType, options }: FieldProps & { options: Readonly<Record<string, string>> }): VNode {

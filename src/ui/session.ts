@@ -55,6 +55,11 @@ export class Session {
     return this.build.get(key) && 'demo';
   }
 
+  /** The reader has typed something here that the device does not keep. */
+  loses(record: AnyCalculator): boolean {
+    return !this.build.kept && this.lastTyped === record.id && this.link?.id !== record.id;
+  }
+
   /**
    * The link's numbers become the reader's own, but for those that cannot be read, and those that the other numbers
    * give anyway: a computed value stays computed.

@@ -30,11 +30,14 @@ export function Share({ record, reading, system }: { record: AnyCalculator; read
     }
   };
   return (
-    <div class="share">
+    <>
+      <div class="share">
       <button type="button" onClick={() => copy('Link', linkOf(record, reading))}>Copy link</button>
       <button type="button" onClick={() => copy('Text', forumText(record, reading, system, linkOf(record, reading)))}>Copy as text</button>
       <span role="status">{said}</span>
       {fallback !== undefined && <textarea readOnly rows={6} aria-label="text to copy" value={fallback} onFocus={(event) => event.currentTarget.select()} />}
     </div>
+    <p class="printed address">With these numbers: {linkOf(record, reading)}</p>
+    </>
   );
 }

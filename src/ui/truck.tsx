@@ -32,7 +32,7 @@ export function Truck({ session }: { session: Session }): VNode {
     if (!found) return say(`${file.name} is not a truck saved here. Nothing was changed.`);
     build.setAll(Object.entries(found.values));
     const count = Object.keys(found.values).length;
-    say(`${count} ${count === 1 ? 'value' : 'values'} read from ${file.name}.`);
+    say(`${count} ${count === 1 ? 'value' : 'values'} read from ${file.name}.${build.kept ? '' : ' This browser does not keep them: they are gone when you leave this page.'}`);
   };
 
   const forget = (): void => {

@@ -151,6 +151,25 @@ describe('one truck', () => {
   });
 });
 
+test.each([
+  ['full', 'Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); };'],
+  ['blocked', 'Object.defineProperty(window, "localStorage", { get() { throw new DOMException("no", "SecurityError"); } });'],
+])('with %s storage the page works and says that it keeps nothing, where numbers are typed and on the truck’s page', async (_kind, script) => {
+  const page = await site.page({ viewport: { width: 390, height: 844 } });
+  await page.addInitScript(script);
+  await page.goto(site.origin() + pressure);
+  await page.waitForSelector('[data-live=yes]');
+  expect(await page.locator('main').textContent()).not.toMatch(/keeps nothing/);
+  const before = await answer(page).textContent();
+  await field(page, 'controlForce').fill('60');
+  await expect.poll(() => answer(page).textContent()).not.toBe(before);
+  expect(await page.locator('.link-note').textContent()).toMatch(/keeps nothing for this page/);
+  await page.goto(`${site.origin()}/truck/`);
+  await expect.poll(() => page.locator('.lead').textContent()).toMatch(/keeps nothing for this site/);
+  expect(await page.locator('main').textContent()).not.toMatch(/kept on this device/);
+  await page.context().close();
+});
+
 describe('links', () => {
   const query = '?v=1&control-force=100lbf&pedal-ratio=6&linkage-efficiency=85%25&front-share=60%25&front-master-bore=3/4in&rear-master-bore=3/4in&master-spring=0lbf';
 

@@ -96,6 +96,26 @@ describe('the build', () => {
   });
 });
 
+describe('a device that keeps nothing', () => {
+  test('is found out, and what was typed still counts on the page, all of it', () => {
+    const old = JSON.stringify({ schema: 1, values: { pedalRatio: { text: '5', unit: '', system: 'us' } } });
+    let full = false;
+    const storage = { getItem: (name: string) => (name === 'build' ? old : null), setItem: () => { if (full) throw new Error('QuotaExceededError'); } };
+    const build = new Build(storage);
+    expect(build.try()).toBe(true);
+    full = true;
+    build.set('controlForce', { text: '55', unit: 'lbf', system: 'us' });
+    expect(build.kept).toBe(false);
+    build.set('barOffset', { text: '0.1', unit: 'in', system: 'us' });
+    expect(['controlForce', 'barOffset', 'pedalRatio'].map((key) => build.get(key)?.text)).toEqual(['55', '0.1', '5']);
+    full = false;
+    build.set('barOffset', { text: '0.2', unit: 'in', system: 'us' });
+    expect(build.kept).toBe(true);
+  });
+
+  test('without any storage is known from the start', () => expect(new Build(undefined).kept).toBe(false));
+});
+
 describe('a link opened over a build', () => {
   const query = '?v=1&control-force=100lbf&pedal-ratio=6&linkage-efficiency=85%25&front-share=60%25&front-master-bore=3/4in&rear-master-bore=3/4in&master-spring=0lbf';
 
