@@ -28,6 +28,6 @@ export function forumText(record: AnyCalculator, reading: Reading, system: Syste
     for (const caution of firingCautions(record, reading.values, say)) lines.push(`- ${caution.level.toUpperCase()}: ${caution.words} ${caution.todo}`);
   }
   lines.push('', link);
-  // Forums eat typographic spaces.
-  return lines.join('\n').replace(/[\u00a0\u202f\u2009]/g, ' ');
+  // Forums eat typographic spaces, and 12 560 with a plain one would fall apart.
+  return lines.join('\n').replace(/(\d)\u202f(?=\d{3})/g, '$1,').replace(/[\u00a0\u202f\u2009]/g, ' ');
 }

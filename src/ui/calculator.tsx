@@ -40,6 +40,7 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
     return session?.subscribe(() => redraw((k) => k + 1));
   }, []);
   const live = started ? session : undefined;
+  useLayoutEffect(live ? holdField() : () => undefined);
   const system: System = live?.system ?? 'us';
   const say = sayIn(system);
   const reading = readRecord(record, live?.lookup(record) ?? (() => undefined), system, live?.shownIn);
@@ -88,6 +89,15 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
       {session ? <Share record={record} reading={reading} system={system} /> : <p class="printed address">/calculators/{record.id}/</p>}
     </>
   );
+}
+
+/** What comes and goes above the field in use must not move it under the fingers: the page scrolls by as much. */
+function holdField(): () => void {
+  const used = document.activeElement;
+  const top = used?.closest('.fields') && used.getBoundingClientRect().top;
+  return () => {
+    if (typeof top === 'number' && used?.isConnected) scrollBy(0, used.getBoundingClientRect().top - top);
+  };
 }
 
 /** The headline: one line that stays in sight while the fields scroll by. */

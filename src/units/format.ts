@@ -13,6 +13,9 @@ function requireFinite(x: number): void {
   if (!Number.isFinite(x)) throw new RangeError(`quantity: expected a finite number, found ${x}`);
 }
 
+/** From 10 000 on. */
+const inGroups = (whole: string): string => (whole.replace('-', '').length < 5 ? whole : whole.replace(/\B(?=(\d{3})+$)/g, '\u202f'));
+
 /**
  * Rounded to `digits` significant digits, zeros at the end of the decimals left off (6.2, not
  * 6.20). No power of ten from 1e-4 to 1e7. Digits are grouped by a narrow no-break space from 10 000.
@@ -26,7 +29,7 @@ export function formatNumber(x: number, digits = 3): string {
   const [whole = '', decimals] = String(rounded).split('.');
   const text =
     size && (size < 1e-4 || size > 1e7) ? rounded.toExponential().replace('+', '')
-    : (Math.abs(rounded) < 1e4 ? whole : whole.replace(/\B(?=(\d{3})+$)/g, '\u202f')) + (decimals ? '.' + decimals : '');
+    : inGroups(whole) + (decimals ? '.' + decimals : '');
   return text.replace(/-/g, minus);
 }
 
@@ -50,7 +53,7 @@ function withTwin(number: string, si: number, dimension: Dimension, unit: Unit, 
 export function echo(parsed: Parsed, dimension: Dimension): string {
   if (!parsed.ok) return '';
   const unit = unitOf(dimension, parsed.unit);
-  return unit.twin && withTwin(parsed.number.replace(/ \D+$/, '').replace(/^-/, minus), parsed.si, dimension, unit, ' = ', 4);
+  return unit.twin && withTwin(parsed.number.replace(/ \D+$/, '').replace(/^-?\d{5,}(?![\d/e])/i, inGroups).replace(/^-/, minus), parsed.si, dimension, unit, ' = ', 4);
 }
 
 /** What to type, for instance: "7/8 in or 22.2 mm". */

@@ -51,6 +51,29 @@ describe('typing', () => {
     await page.context().close();
   });
 
+  test.each([390, 1280])('slowly, at %i px, moves neither the text nor the field under the fingers', async (width) => {
+    const page = await open(pressure, { viewport: { width, height: 844 } });
+    for (const [key, text, left] of [['frontMasterBore', '1-1/8', '1-1/8'], ['frontMasterBore', '22.2 mm', '22.2'], ['frontShare', '62 %', '62'], ['controlForce', '1,000', '1,000']] as const) {
+      const input = field(page, key);
+      await input.focus();
+      await expect.poll(() => page.locator('.help').first().textContent()).toMatch(/\w{4}/);
+      await page.keyboard.press('Control+A');
+      const top = await input.evaluate((e) => e.getBoundingClientRect().top);
+      let typed = '';
+      for (const letter of text) {
+        await page.keyboard.type(letter);
+        typed += letter;
+        await page.waitForTimeout(50);
+        const now = await input.evaluate((e: HTMLInputElement) => ({ text: e.value, caret: e.selectionStart, top: e.getBoundingClientRect().top }));
+        expect([now.text, now.caret]).toEqual([typed, typed.length]);
+        expect(Math.abs(now.top - top), typed).toBeLessThan(2);
+      }
+      await input.blur();
+      await expect.poll(() => input.inputValue()).toBe(left);
+    }
+    await page.context().close();
+  });
+
   test('steps of a sixteenth and the standard bores need no slash key', async () => {
     const page = await open(pressure);
     await field(page, 'frontMasterBore').fill('3/4');
