@@ -1,14 +1,20 @@
 import { demoText } from './demo.ts';
 import { entryOf, evaluate, hardProblem } from '../calculators/evaluate.ts';
 import { inputKeys } from '../calculators/record.ts';
-import type { Alarm, Feed, Say, Values } from '../calculators/record.ts';
-import type { Quantity } from '../calculators/vocabulary/index.ts';
-import { isChoice } from '../calculators/vocabulary/index.ts';
+import type { Alarm, Feed, Say, Value, Values } from '../calculators/record.ts';
+import type { Quantity, Rows } from '../calculators/vocabulary/index.ts';
+import { isChoice, isRows } from '../calculators/vocabulary/index.ts';
 import { dimensions, echo, editText, formatIn, formatQuantity, parseQuantity, fromSi, toSi, unitFor, unitOf } from '../units/index.ts';
+import { labelsIn, readRows } from './rows.ts';
+import type { RowsReading } from './rows.ts';
+import { usualNote } from './usual.ts';
 
 export type System = 'us' | 'si';
 
-/** What stands in a field: the text as typed, the unit it means when none is typed with it, the system then in use. */
+/**
+ * What stands in a field: the text as typed, the unit it means when none is typed with it, the system then in use. A
+ * list is one text (rows.ts), its cells without a unit in the units of that system.
+ */
 export interface Typed {
   readonly text: string;
   readonly unit: string;
@@ -28,7 +34,9 @@ export interface Field {
   readonly key: string;
   readonly text: string;
   readonly unit: string;
-  readonly value?: number | string;
+  readonly value?: Value;
+  /** Of a list: every row, cell by cell. */
+  readonly rows?: RowsReading;
   readonly origin: 'typed' | 'demo' | 'computed';
   /** The calculator a computed value comes from. */
   readonly from?: Feed;
@@ -84,8 +92,8 @@ function read(record: Feed, source: Source): Reading {
     const causes = onceEach((own.length > 0 ? own : broken).map(({ cause, key, problem = '' }) => cause ?? { in: record, key, problem }));
     return { state: 'blank', fields, reason: noResult(record, causes), causes };
   }
-  const inputs: Record<string, number | string> = {};
-  for (const field of fields) inputs[field.key] = field.value as number | string;
+  const inputs: Record<string, Value> = {};
+  for (const field of fields) inputs[field.key] = field.value as Value;
   const evaluation = evaluate(record, inputs);
   if (!evaluation.ok) {
     const reason = evaluation.refusal.refused(sayIn(system));
@@ -109,12 +117,12 @@ function onceEach(causes: readonly Cause[]): Cause[] {
 function noResult(record: Feed, causes: readonly Cause[]): string {
   const [first] = causes as [Cause];
   if (first.key === undefined) return becauseOf(first);
-  const names = causes.flatMap((cause) => (cause.key === undefined ? [] : [cause.in === record ? entryOf(cause.key).name : nameIn(cause)]));
+  const names = causes.flatMap((cause) => (cause.key === undefined ? [] : [cause.in === record ? sentenceName(cause.key) : nameIn(cause)]));
   const reason = `No result until ${listInWords(names)} ${names.length === 1 ? 'is' : 'are'} put right`;
   return names.length === 1 && first.in !== record ? stop(`${reason}: ${first.problem}`) : `${reason}.`;
 }
 
-const nameIn = (cause: Cause): string => `${entryOf(cause.key as string).name} in “${cause.in.title}”`;
+const nameIn = (cause: Cause): string => `${sentenceName(cause.key as string)} in “${cause.in.title}”`;
 
 function becauseOf(cause: Cause): string {
   return stop(cause.key === undefined ? `“${cause.in.title}” has no result: ${cause.problem}` : `No value until ${nameIn(cause)} is put right: ${cause.problem}`);
@@ -127,6 +135,7 @@ function readField(record: Feed, key: string, source: Source): Field {
   const { lookup, system, shownIn } = source;
   const entry = entryOf(key);
   const typed = lookup(key);
+  if (isRows(entry)) return readList(key, entry, lookup, system);
   if (typed) return isChoice(entry) ? readChoice(key, typed) : readTyped(key, entry, inSystem(entry, typed, system));
   const demo = demoText(key);
   if (isChoice(entry)) return { key, text: demo ?? '', unit: '', value: demo, origin: 'demo' };
@@ -140,6 +149,27 @@ function readField(record: Feed, key: string, source: Source): Field {
     return { key, unit, value: parsed.si, origin: 'demo', ...shown(entry, parsed.si, unit) };
   }
   return readComputed(record, key, entry, unit, source);
+}
+
+/** As typed, or the demo truck's: what a list's text is and under which system it was written. */
+function listText(key: string, lookup: Lookup): Typed {
+  return lookup(key) ?? { text: demoText(key) ?? '', unit: '', system: 'us' };
+}
+
+function readList(key: string, entry: Rows, lookup: Lookup, system: System): Field {
+  const typed = listText(key, lookup);
+  const rows = readRows(entry, typed.text, typed.system, system, (other) => {
+    const of = entryOf(other);
+    return isRows(of) ? labelsIn(of, listText(other, lookup).text) : [];
+  });
+  const problem = typed.problem ?? rows.problem;
+  return { key, text: typed.text, unit: '', rows, origin: lookup(key) ? 'typed' : 'demo', problem, value: problem === undefined ? rows.value : undefined };
+}
+
+/** 'pedal ratio', but 'the list of pairs of points'. */
+function sentenceName(key: string): string {
+  const entry = entryOf(key);
+  return isRows(entry) ? `the list of ${entry.name}` : entry.name;
 }
 
 function readComputed(record: Feed, key: string, entry: Quantity, unit: string, source: Source): Field {
@@ -194,14 +224,6 @@ function inSystem(entry: Quantity, typed: Typed, system: System): Typed {
 function readChoice(key: string, typed: Typed): Field {
   const problem = typed.problem ?? hardProblem(key, typed.text);
   return { key, text: typed.text, unit: '', value: problem === undefined ? typed.text : undefined, origin: 'typed', problem };
-}
-
-function usualNote(entry: Quantity, si: number, unit: string): string | undefined {
-  const usual = entry.usual;
-  if (!usual) return undefined;
-  const slack = 1e-6 * Math.max(Math.abs(usual.min), Math.abs(usual.max));
-  if (si >= usual.min - slack && si <= usual.max + slack) return undefined;
-  return `Outside the usual ${formatIn(usual.min, entry.dimension, unit)} to ${formatIn(usual.max, entry.dimension, unit)} (${usual.source}).`;
 }
 
 function listInWords(names: readonly string[]): string {

@@ -2,7 +2,7 @@ import type { VNode } from 'preact';
 import type { Cause, Field as FieldState, Warned } from '../build/fields.ts';
 import { entryOf } from '../calculators/evaluate.ts';
 import type { Entry, Quantity } from '../calculators/vocabulary/index.ts';
-import { isChoice } from '../calculators/vocabulary/index.ts';
+import { isChoice, isQuantity } from '../calculators/vocabulary/index.ts';
 import { editText, exactText, otherUnit, parseQuantity, standardBores, unitOf } from '../units/index.ts';
 
 export interface FieldProps {
@@ -27,7 +27,7 @@ export function Field(props: FieldProps): VNode {
   return (
     <div class={`field${problem ? ' wrong' : ''}${props.open ? ' open' : ''}`} onFocusIn={(event) => { if (!(event.target instanceof HTMLButtonElement)) props.onOpen(); }}>
       {label}
-      {isChoice(entry) ? <ChoiceEntry {...props} options={entry.options} /> : <NumberEntry {...props} entry={entry} />}
+      {isChoice(entry) ? <ChoiceEntry {...props} options={entry.options} /> : isQuantity(entry) && <NumberEntry {...props} entry={entry} />}
       <span class="printed">{onPaper(field, entry)}</span>
       <p class="echo" id={`${id}-echo`}>
         {problem ? <><strong>{field.problem}</strong>{field.cause && <CauseLink cause={field.cause} />}</> : <span>{[origin(field), field.echo].filter(Boolean).join(': ')}</span>}
@@ -70,7 +70,9 @@ function origin(field: FieldState): string {
 
 /** What a field says on paper, where there is no room for a box: all of it in one line. */
 function onPaper(field: FieldState, entry: Entry): string {
-  const value = isChoice(entry) ? (Object.hasOwn(entry.options, field.text) ? entry.options[field.text] : field.text) : field.echo || `${field.text}\u00a0${unitOf(entry.dimension, field.unit).label}`.replace(/\u00a0(?=°|$)/, '');
+  let value = field.echo || field.text;
+  if (isChoice(entry)) value = Object.hasOwn(entry.options, field.text) ? (entry.options[field.text] as string) : field.text;
+  else if (isQuantity(entry) && !field.echo) value = `${field.text}\u00a0${unitOf(entry.dimension, field.unit).label}`.replace(/\u00a0(?=°|$)/, '');
   return [value, origin(field)].filter(Boolean).join(', ');
 }
 
@@ -115,11 +117,11 @@ const undoWords = { demo: 'undo mine', link: 'back to the link’s' };
 function Help({ id, field, onType, undoes }: FieldProps): VNode {
   const entry = entryOf(field.key);
   const step = (by: number) => (): void => {
-    if (isChoice(entry)) return;
+    if (!isQuantity(entry)) return;
     const parsed = parseQuantity(field.text, entry.dimension, field.unit);
     if (parsed.ok) onType(editText(parsed.si + by * (field.unit === 'in' ? 0.0254 / 16 : 0.001), entry.dimension, field.unit), field.unit);
   };
-  const stepped = !isChoice(entry) && entry.dimension === 'length' && (field.unit === 'in' || field.unit === 'mm');
+  const stepped = isQuantity(entry) && entry.dimension === 'length' && (field.unit === 'in' || field.unit === 'mm');
   const stepName = field.unit === 'in' ? '1/16 in' : '1 mm';
   return (
     <div class="help">
@@ -127,7 +129,7 @@ function Help({ id, field, onType, undoes }: FieldProps): VNode {
       <p class="buttons">
         {stepped && <button type="button" aria-label={`− ${stepName}: ${entry.name}`} onClick={step(-1)}>− {stepName}</button>}
         {stepped && <button type="button" aria-label={`+ ${stepName}: ${entry.name}`} onClick={step(1)}>+ {stepName}</button>}
-        {!isChoice(entry) && entry.standard === 'bores' && (
+        {isQuantity(entry) && entry.standard === 'bores' && (
           <select aria-label={`standard bores for ${entry.name}`} id={`${id}-bores`} value={standardBores.find((bore) => bore.si === field.value)?.label ?? ''} onChange={(event) => event.currentTarget.value && onType(event.currentTarget.value, 'in')}>
             <option value="">standard bores</option>
             {standardBores.map((bore) => <option value={bore.label}>{bore.label} in</option>)}
