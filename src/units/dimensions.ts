@@ -127,8 +127,8 @@ export const toSi = (value: number, { factor, offset, tangent }: Unit): number =
 export const fromSi = (si: number, { factor, offset, tangent }: Unit): number =>
   settle(tangent ? Math.atan(si) / factor : si / factor - offset);
 
-/** The unit a share without one is in: up to 1 a fraction, above 1 percent. */
-export const bareShare = (value: number): string => (Math.abs(value) <= 1 ? 'fraction' : '%');
+/** The unit a share without one is in: above 1 percent, up to 1 the field's. */
+export const bareShare = (value: number, field: string): string => (Math.abs(value) > 1 ? '%' : field);
 
 export const unitFor = (dimension: Dimension, system: System): string => dimensions[dimension][system];
 

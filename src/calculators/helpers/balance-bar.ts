@@ -47,6 +47,8 @@ function refuse(code: string, by = 0): Refusal {
   };
 }
 
+export const barAtStop = (v: ValuesOf<'tiltOfStop'>): boolean => v.tiltOfStop >= 0.9;
+
 export const barFeed = defineFeed({
   id: 'balance-bar',
   title: 'Balance bar',
@@ -57,6 +59,7 @@ export const barFeed = defineFeed({
     { title: 'Fluid', of: ['frontTakeUp', 'rearTakeUp', 'frontCompliance', 'rearCompliance'] },
   ],
   outputs: ['frontShare', 'barTilt', 'tiltOfStop', 'shareTilted', 'frictionBand', 'frontShareLow', 'frontShareHigh', 'sharePerTurn', 'frontStroke', 'rearStroke', 'frontSplay', 'rearSplay'],
+  alarms: [{ caution: 'tilt-on-stop', level: 'danger', when: barAtStop, first: 'the bar is at its stop or close to it.' }],
   compute: (v) => {
     const r = solveBar(v);
     if (isImpossible(r)) return refuse(r.impossible, r.by);
