@@ -9,6 +9,8 @@ import circuitFailure from './records/circuit-failure.ts';
 import clearance from './records/clearance.ts';
 import discTorque from './records/disc-torque.ts';
 import dropPoints from './records/drop-points.ts';
+import firewallBrace from './records/firewall-brace.ts';
+import firewallPlate from './records/firewall-plate.ts';
 import idealDistribution from './records/ideal-distribution.ts';
 import linePressure from './records/line-pressure.ts';
 import loadTransfer from './records/load-transfer.ts';
@@ -49,6 +51,10 @@ export const contents: readonly { readonly title: string; readonly calculators: 
     bodyDrop,
     dropPoints,
     clearance,
+  ] },
+  { title: 'Firewall', calculators: [
+    firewallPlate,
+    firewallBrace,
   ] },
 ];
 
