@@ -10,6 +10,17 @@ import { truck } from './truck.ts';
 
 /** Every quantity of the site, by its permanent key. The same key means the same thing on every page. */
 export const vocabulary = { ...truck, ...pedal, ...hydraulics, ...brakes, ...balance, ...geometry, ...dropPoints, ...stopping, ...firewall };
+export const vocabulary = {
+  ...balance,
+  ...brakes,
+  ...dropPoints,
+  ...firewall,
+  ...geometry,
+  ...hydraulics,
+  ...pedal,
+  ...stopping,
+  ...truck,
+};
 
 export type QuantityKey = keyof typeof vocabulary;
 
