@@ -9,7 +9,6 @@ import { stopping } from './stopping.ts';
 import { truck } from './truck.ts';
 
 /** Every quantity of the site, by its permanent key. The same key means the same thing on every page. */
-export const vocabulary = { ...truck, ...pedal, ...hydraulics, ...brakes, ...balance, ...geometry, ...dropPoints, ...stopping, ...firewall };
 export const vocabulary = {
   ...balance,
   ...brakes,
