@@ -32,7 +32,7 @@ describe('lineSlack', () => {
   // Curves in space that bend nowhere tighter than radius 1, made of short arcs with a turning normal.
   test('no curve in space bends more gently than it says', () => {
     fc.assert(fc.property(fc.array(fc.tuple(range(0, 1), range(-Math.PI, Math.PI)), { minLength: 3, maxLength: 12 }), range(0.3, 2 * Math.PI), (bends, length) => {
-      let [p, t, n] = [[0, 0, 0], [1, 0, 0], [0, 1, 0]] as [number, number, number][] as [V, V, V];
+      let [p, t, n]: [V, V, V] = [[0, 0, 0], [1, 0, 0], [0, 1, 0]];
       const step = length / bends.length;
       for (const [curvature, roll] of bends) {
         n = add(scale(n, Math.cos(roll)), scale(cross(t, n), Math.sin(roll)));
