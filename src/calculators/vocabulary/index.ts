@@ -5,8 +5,8 @@ import { firewall } from './firewall.ts';
 import { geometry } from './geometry.ts';
 import { hydraulics } from './hydraulics.ts';
 import { pedal } from './pedal.ts';
-import { rear } from './rear.ts';
 import { placement } from './placement.ts';
+import { rear } from './rear.ts';
 import { stopping } from './stopping.ts';
 import { truck } from './truck.ts';
 
@@ -19,8 +19,8 @@ export const vocabulary = {
   ...geometry,
   ...hydraulics,
   ...pedal,
-  ...rear,
   ...placement,
+  ...rear,
   ...stopping,
   ...truck,
 };
