@@ -11,7 +11,7 @@ import { requirePositive } from './require.ts';
  * Every pair of master bores, each with the pedal ratio and bar share that suit it best, best pair first.
  *
  * A bore is bounded from above by effort and from below by volume; the rest is search. For each pair all ratios and shares
- * are tried. Better is: a better verdict; then more criteria met; then a larger worst margin; then a larger sum of margins, which
+ * are tried. Better is: a better verdict; where it is 'too-hard', less force; then more criteria met; then a larger worst margin; then a larger sum of margins, which
  * decides where a criterion that no pair can change is the worst for all; then what comes first in the lists.
  * verdict, from best to worst: 'reaches', where the driver brings the truck to the target rate with the front axle first to
  * lock on the grip given, empty and laden; 'rear-first', where it is the rear; 'too-hard', where only more force would do;
@@ -100,7 +100,8 @@ export function boreFinder({ truck, frontBores, rearBores, pedalRatios, frontSha
           if (cannotWin(behindPedal, best?.rank)) break;
           const found = pedalFindings(bench, { masters, at, pedalRatio });
           const withPedal = carpetOverrun(bench, found[1]) > 0 ? never : found[0] > bench.driverForce * (1 + touch) ? tooHard : 0;
-          const sound = tally(bench.rules, found, { ...behindPedal, verdict: Math.max(verdict, withPedal) });
+          const all = Math.max(verdict, withPedal);
+          const sound = tally(bench.rules, found, { ...behindPedal, verdict: all, lack: all === tooHard ? found[0] - bench.driverForce : 0 });
           if (cannotWin(sound, best?.rank)) continue;
           const rank = tally(bench.rules, deadFindings(bench, { masters, pedalRatio }), sound);
           if (best === undefined || better(rank, best.rank) > 0) best = { frontBore, rearBore, masters, pedalRatio, rank };
@@ -118,6 +119,8 @@ const touch = 1e-9;
 interface Rank {
   /** Index in `verdicts`. */
   readonly verdict: number;
+  /** N of foot force missing, where that is the verdict; else 0 */
+  readonly lack: number;
   readonly counted: number;
   readonly missed: number;
   readonly worst: number;
@@ -127,7 +130,7 @@ interface Rank {
 
 const tooHard = verdicts.indexOf('too-hard');
 const never = verdicts.indexOf('never');
-const unranked: Rank = { verdict: 0, counted: 0, missed: 0, worst: 0, worstMargin: Infinity, sum: 0 };
+const unranked: Rank = { verdict: 0, lack: 0, counted: 0, missed: 0, worst: 0, worstMargin: Infinity, sum: 0 };
 
 interface Choice {
   readonly frontBore: number;
@@ -150,7 +153,7 @@ function tally({ limits, perRoom }: PairBench['rules'], found: readonly number[]
     sum += margin;
     counted += 1;
   }
-  return { verdict: before.verdict, counted, missed, worst, worstMargin, sum };
+  return { verdict: before.verdict, lack: before.lack, counted, missed, worst, worstMargin, sum };
 }
 
 /** Either critical rate below the grip: on this road the rear locks first. */
@@ -162,12 +165,12 @@ const lockEmpty = criteria.indexOf('lock-empty');
 const lockLaden = criteria.indexOf('lock-laden');
 
 function better(a: Rank, b: Rank): number {
-  return b.verdict - a.verdict || b.missed - a.missed || a.worstMargin - b.worstMargin || a.sum - b.sum;
+  return b.verdict - a.verdict || b.lack - a.lack || b.missed - a.missed || a.worstMargin - b.worstMargin || a.sum - b.sum;
 }
 
 /** Counting more criteria in can only add misses and lower the worst margin: so some are out before their failures are asked. */
 function cannotWin(part: Rank, best: Rank | undefined): boolean {
-  return best !== undefined && (part.verdict - best.verdict || part.missed - best.missed || best.worstMargin - part.worstMargin) > 0;
+  return best !== undefined && (part.verdict - best.verdict || part.lack - best.lack || part.missed - best.missed || best.worstMargin - part.worstMargin) > 0;
 }
 
 function describe(bench: PairBench, { frontBore, rearBore, masters, pedalRatio, rank }: Choice): PairResult {

@@ -149,7 +149,7 @@ describe('boreFinder against the slow functions', () => {
           const met = endsMet(truck, p);
           return {
             edge: margins.some(({ margin }) => Math.abs(margin) < 1e-7) || Object.values(met).some((by) => Math.abs(by) < 1e-9),
-            reaches: Object.values(met).some((by) => by > 0) ? 0 : !all.effort.met ? 1 : rearLocksFirst(truck, p) ? 2 : 3, met: margins.filter((j) => j.met).length, worst: Math.min(...margins.map((j) => j.margin)),
+            reaches: Object.values(met).some((by) => by > 0) ? 0 : !all.effort.met ? 1 : rearLocksFirst(truck, p) ? 2 : 3, lack: all.effort.met || Object.values(met).some((by) => by > 0) ? 0 : -all.effort.margin, met: margins.filter((j) => j.met).length, worst: Math.min(...margins.map((j) => j.margin)),
           };
         };
         const { pairs, tried } = possible(boreFinder({ truck, ...lists }));
@@ -158,7 +158,7 @@ describe('boreFinder against the slow functions', () => {
         for (const pair of pairs) {
           const all = lists.pedalRatios.flatMap((pedalRatio) => lists.frontShares.map((frontShare) => score({ frontBore: pair.frontBore, rearBore: pair.rearBore, pedalRatio, frontShare })));
           fc.pre(all.every((s) => !s.edge));
-          const best = [...all].sort((a, b) => b.reaches - a.reaches || b.met - a.met || b.worst - a.worst)[0]!;
+          const best = [...all].sort((a, b) => b.reaches - a.reaches || (Math.abs(a.lack - b.lack) > 1e-7 ? a.lack - b.lack : 0) || b.met - a.met || b.worst - a.worst)[0]!;
           expect(pair.verdict).toBe(verdicts[3 - best.reaches]);
           expect(pair.ends.length === 0).toBe(best.reaches > 0);
           expect(pair.met).toBe(best.met);
@@ -169,7 +169,8 @@ describe('boreFinder against the slow functions', () => {
         for (let k = 1; k < pairs.length; k += 1) {
           const [a, b] = [pairs[k - 1]!, pairs[k]!];
           const [first, second] = [a, b].map(reach) as [number, number];
-          expect(first > second || (first === second && (a.met > b.met || (a.met === b.met && a.worstMargin >= b.worstMargin)))).toBe(true);
+          const [less, more] = [a, b].map((p) => (p.verdict === 'too-hard' ? judged(p, 'effort').missedBy : 0)) as [number, number];
+          expect(first > second || (first === second && (less < more || a.met > b.met || (a.met === b.met && a.worstMargin >= b.worstMargin)))).toBe(true);
         }
       }),
       { numRuns: 150 },
@@ -286,7 +287,7 @@ describe('boreFinder', () => {
         for (const [key, a] of few) {
           const b = many.get(key)!;
           const [before, after] = [a, b].map(reach) as [number, number];
-          expect(after > before || (after === before && (b.met > a.met || (b.met === a.met && b.worstMargin >= a.worstMargin)))).toBe(true);
+          expect(after > before || (after === before && (judged(b, 'effort').missedBy < judged(a, 'effort').missedBy || b.met > a.met || (b.met === a.met && b.worstMargin >= a.worstMargin)))).toBe(true);
         }
       }),
       { numRuns: 100 },
