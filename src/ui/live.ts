@@ -1,4 +1,5 @@
 import { h, hydrate } from 'preact';
+import { readRecord } from '../build/fields.ts';
 import { readLink } from '../build/links.ts';
 import type { AnyCalculator } from '../calculators/record.ts';
 import { Calculator } from './calculator.tsx';
@@ -25,11 +26,19 @@ function takeTyped(place: HTMLElement, record: AnyCalculator): void {
   }
 }
 
+/** Between two pieces the page answers to what is typed, which takeTyped picks up. */
+async function warm(record: AnyCalculator): Promise<void> {
+  if (!record.warm) return;
+  const inputs = readRecord({ ...record, compute: () => ({}) }, session.lookup(record), session.system);
+  if (inputs.state === 'ok') for (const _piece of record.warm(inputs.values as never)) await new Promise((resolve) => setTimeout(resolve));
+}
+
 /** Brings one calculator to life, once. */
 export function bring(place: HTMLElement, linked = false): Promise<void> {
   let coming = brought.get(place);
   if (!coming) {
-    coming = recordOf(place).then((record) => {
+    coming = recordOf(place).then(async (record) => {
+      await warm(record);
       if (linked) session.openLink(record, location.search);
       takeTyped(place, record);
       place.querySelector(':scope > .blank')?.remove(); // said while the code was missing

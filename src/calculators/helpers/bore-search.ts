@@ -53,17 +53,37 @@ export interface Found {
   readonly tried: number;
 }
 
+function listsOf(v: FinderValues) {
+  const bores = standardBores.map(({ si }) => si);
+  const ratios = steps({ from: v.ratioFrom, to: v.ratioTo }, 0.25, 24);
+  const band = reachableShares(v);
+  const shares = steps(band, 0.0125, 40);
+  const [hasRatio, hasShare] = [v.pedalRatio >= v.ratioFrom && v.pedalRatio <= v.ratioTo, ownShare(v) >= band.from && ownShare(v) <= band.to];
+  return {
+    frontBores: withOwn(bores, v.frontMasterBore), rearBores: withOwn(bores, v.rearMasterBore),
+    pedalRatios: hasRatio ? withOwn(ratios, v.pedalRatio) : ratios, frontShares: hasShare ? withOwn(shares, ownShare(v)) : shares,
+  };
+}
+
 function find(v: FinderValues): Found | Impossible {
   const truck = truckOf(v);
-  const ratios = steps({ from: v.ratioFrom, to: v.ratioTo }, 0.25, 24);
-  const hasOwn = v.pedalRatio >= v.ratioFrom && v.pedalRatio <= v.ratioTo;
-  const found = boreFinder({
-    truck, pedalRatios: hasOwn ? withOwn(ratios, v.pedalRatio) : ratios, frontShares: steps(reachableShares(v), 0.0125, 40),
-    frontBores: withOwn(standardBores.map(({ si }) => si), v.frontMasterBore), rearBores: withOwn(standardBores.map(({ si }) => si), v.rearMasterBore),
-  });
+  const found = boreFinder({ truck, ...listsOf(v) });
   if (isImpossible(found)) return found;
   const own = boreFinder({ truck, pedalRatios: [v.pedalRatio], frontShares: [ownShare(v)], frontBores: [v.frontMasterBore], rearBores: [v.rearMasterBore] });
   return isImpossible(own) ? own : { pairs: found.pairs, tried: found.tried, own: own.pairs[0] as PairResult };
+}
+
+/**
+ * The first search in a browser takes ten times as long as the next, because its code is not compiled yet. Made piece by
+ * piece, with the numbers it will be asked about, none of them is long enough to hold up a keystroke. Twice, as half of
+ * it is compiled by then. Only for numbers that are not refused.
+ */
+export function* warmSearch(v: FinderValues): Generator<void> {
+  const { frontBores, ...lists } = listsOf(v);
+  for (const bore of [...frontBores, ...frontBores]) {
+    boreFinder({ truck: truckOf(v), ...lists, frontBores: [bore] });
+    yield;
+  }
 }
 
 /** Answer, cautions, picture and tables of one set of numbers ask for the same search: it is made once. */

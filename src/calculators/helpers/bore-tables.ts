@@ -19,24 +19,24 @@ const atLeast: readonly Judgement['criterion'][] = ['lock-empty', 'lock-laden', 
 const told = Object.keys(limitNames) as Judgement['criterion'][];
 
 const shortly = { 'rear-first': 'rear first', 'too-hard': 'too hard', never: 'never' } as const;
-const row = (p: PairResult, name: string, say: Say) => [name, say(p.pedalRatio, 'ratio'), say(p.frontShare, 'share', 3), say(foundOf(p, 'effort').found, 'force'), p.verdict === 'reaches' ? String(p.met) : `${p.met}, ${shortly[p.verdict]}`];
+const row = (p: PairResult, name: string, say: Say) => [name, say(p.pedalRatio, 'ratio'), say(p.frontShare, 'share', 2), say(foundOf(p, 'effort').found, 'force'), p.verdict === 'reaches' ? String(p.met) : `${p.met}, ${shortly[p.verdict]}`];
 
 export const boreTables: readonly Table<FinderValues>[] = [
   {
-    caption: `The best dozen pairs, each with the ratio and bar setting that suit it: foot force at the target rate, and limits met of ${criteria.length}`,
+    caption: `The best dozen pairs in order, each with the ratio and bar setting that suit it: foot force at the target rate, and limits met of ${criteria.length}`,
     head: ['Front + rear, in', 'Ratio', 'Bar', 'Foot', 'Met'],
     rows: (v, say) => {
       const { pairs, own } = foundFor(v);
-      return [...pairs.slice(0, dozen).map((p, k) => row(p, `${k + 1}. ${pairName(p, say)}`, say)), row(own, `yours: ${pairName(own, say)}`, say)];
+      return [...pairs.slice(0, dozen).map((p) => row(p, pairName(p, say), say)), row(own, `yours: ${pairName(own, say)}`, say)];
     },
   },
   {
-    caption: 'What each misses: the first eight, the nearest of those that never get there, yours',
+    caption: 'What each misses: the first eight, then the ones a foot can push that never get there, then yours',
     head: ['Front + rear', 'Misses'],
     rows: (v, say) => {
       const { pairs, own } = foundFor(v);
       const line = (p: PairResult, name = pairName(p, say)) => [name, missSentence(p, v, say)];
-      const never = pairs.filter((p, k) => k >= 8 && p.verdict === 'never').slice(0, 4);
+      const never = pairs.filter((p, k) => k >= 8 && p.verdict === 'never' && foundOf(p, 'effort').met).slice(0, 4);
       return [...pairs.slice(0, 8), ...never].map((p) => line(p)).concat([line(own, `yours: ${pairName(own, say)}`)]);
     },
   },
@@ -52,7 +52,7 @@ export const boreTables: readonly Table<FinderValues>[] = [
           const { found, met } = foundOf(p, criterion);
           return `${say(found, dimension)}${met ? '' : ' ×'}`;
         };
-        const limit = criterion === 'share' ? `${say(v.shareLow, 'share')} to ${say(v.shareHigh, 'share')}` : `${atLeast.includes(criterion) ? '≥' : '≤'} ${say(foundOf(first, criterion).limit, dimension)}`;
+        const limit = criterion === 'share' ? `${say(v.shareLow, 'share')} to ${say(v.shareHigh, 'share')}` : `${atLeast.includes(criterion) ? '≥' : '≤'}\u00a0${say(foundOf(first, criterion).limit, dimension)}`;
         return [name, limit, cell(first), cell(own)];
       });
     },

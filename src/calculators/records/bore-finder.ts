@@ -4,7 +4,7 @@ import { isImpossible } from '../../engine/outcome.ts';
 import { criteria } from '../../engine/pairScore.ts';
 import { inch, lbf } from '../../units/si.ts';
 import { refuse, refuseSearch } from '../helpers/bore-refusals.ts';
-import { foundFor, passes, search } from '../helpers/bore-search.ts';
+import { foundFor, passes, search, warmSearch } from '../helpers/bore-search.ts';
 import type { FinderValues } from '../helpers/bore-search.ts';
 import { finderEquations } from '../helpers/bore-equations.ts';
 import { boreTables } from '../helpers/bore-tables.ts';
@@ -20,7 +20,7 @@ const reaching = (v: FinderValues): number => foundFor(v).pairs.filter((p) => p.
 
 function windowWords(p: PairResult, side: 'front' | 'rear', say: Say): string {
   const w = side === 'front' ? p.frontWindow : p.rearWindow;
-  const range = `volume asks for ${say(w.lowest, 'length')} or more, effort for ${say(w.highest, 'length')} or less`;
+  const range = `volume asks for ${say(w.lowest, 'length', 4)} or more, effort for ${say(w.highest, 'length', 4)} or less`;
   return w.empty ? `No ${side} bore does it here: ${range}.` : `Of the ${side} bore ${range}.`;
 }
 
@@ -28,6 +28,7 @@ export default defineCalculator({
   id: 'bore-finder',
   version: 1,
   ownSpread: true,
+  warm: (v) => (refuse(v) ? [] : warmSearch(v)),
   title: 'Which bores, which ratio',
   purpose: 'Tries every pair of standard bores with every pedal ratio and bar setting, and puts first what your weakest driver can stop the truck with.',
   inputs: [
@@ -103,7 +104,7 @@ export default defineCalculator({
       fires: {}, silent: { payload: 0 },
     },
     {
-      id: 'paper-only', level: 'danger',
+      id: 'paper-only', level: 'warning',
       words: 'This list compares parts on paper, with the brake pads, gaps and friction typed. A wrong guess shows as a pedal on the floor.',
       todo: 'Before the road: gauges in both circuits, readings against the table, and a push with each bleeder open in turn. The pedal must stop above the carpet both times.',
     },
@@ -112,14 +113,14 @@ export default defineCalculator({
     title: 'The windows of the two bores, to one scale, in inches',
     describe: (v, say, at) => {
       const p = shown(v, at);
-      return `${pairName(p, say)} in, ratio ${say(p.pedalRatio, 'ratio')}, bar at ${say(p.frontShare, 'share')} front. ${windowWords(p, 'front', say)} ${windowWords(p, 'rear', say)} A dot marks the bore of the set.`;
+      return `${pairName(p, say)} in, ratio ${say(p.pedalRatio, 'ratio')}, bar at ${say(p.frontShare, 'share')} front. ${windowWords(p, 'front', say)} ${windowWords(p, 'rear', say)} A ring marks the bore of the set.`;
     },
     states: { label: 'Set', names: ['nearest or best', 'yours as it stands'] },
     scene: (v, at, say) => {
       const p = shown(v, at);
       return boreStripScene((['front', 'rear'] as const).map((side) => {
         const { lowest: low, highest: high } = side === 'front' ? p.frontWindow : p.rearWindow;
-        return { side, low, high, lowLabel: `volume: ${say(low, 'length')} or more`, highLabel: `effort: ${say(high, 'length')} or less`, chosen: side === 'front' ? p.frontBore : p.rearBore };
+        return { side, low, high, lowLabel: `volume: ${say(low, 'length', 4)} or more`, highLabel: `effort: ${say(high, 'length', 4)} or less`, chosen: side === 'front' ? p.frontBore : p.rearBore };
       }));
     },
   },
@@ -128,7 +129,7 @@ export default defineCalculator({
     assumptions: [
       'A steady stop of the empty truck on the level, bled and cold. What you have is tried beside the standard bores.',
       'All masters of an axle have the stroke typed, whatever their bore, and the pedal’s travel to the carpet is the same at every ratio.',
-      'The ratio moves in steps of 0.25 or less and the bar in steps of 1.25 points or less. A pair is shown with the ratio and setting that suit it best.',
+      'The ratio moves in steps of 0.25 or less and the bar in steps of 1.25 points or less, about half a turn. A pair is shown with the ratio and setting that suit it best.',
       'Put in order: what the weakest driver brings to the target rate with the front first; then rear first; then too hard to push, the least force missing first; then what never gets there. Within these, more limits met; then the smallest worst miss, as a part of its limit.',
       'The window of a bore belongs to the set shown: it keeps that set’s pressures.',
     ],

@@ -46,8 +46,8 @@ const fitting = (v: V, side: Side): string[] => {
 function inWords(v: V, side: Side, say: Say): string {
   const { lowest, highest } = circuit(v, side);
   const fits = fitting(v, side);
-  if (lowest > highest) return `The ${side} window is closed: volume asks for ${say(lowest, 'length')} or more, effort for ${say(highest, 'length')} or less.`;
-  const open = `The ${side} circuit takes bores from ${say(lowest, 'length')} (volume) to ${say(highest, 'length')} (effort)`;
+  if (lowest > highest) return `The ${side} window is closed: volume asks for ${say(lowest, 'length', 4)} or more, effort for ${say(highest, 'length', 4)} or less.`;
+  const open = `The ${side} circuit takes bores from ${say(lowest, 'length', 4)} (volume) to ${say(highest, 'length', 4)} (effort)`;
   return fits.length === 0 ? `${open}: no standard bore lies between.` : `${open}: of the standard ones ${fits.join(', ')} in.`;
 }
 
@@ -116,7 +116,7 @@ export default defineCalculator({
     describe: (v, say) => `Two strips of bores from small to large, standard bores marked. ${sides.map((side) => inWords(v, side, say)).join(' ')}`,
     scene: (v, _at, say) => boreStripScene(sides.map((side) => {
       const { lowest: low, highest: high } = circuit(v, side);
-      return { side, low, high, lowLabel: `volume: ${say(low, 'length')} or more`, highLabel: `effort: ${say(high, 'length')} or less` };
+      return { side, low, high, lowLabel: `volume: ${say(low, 'length', 4)} or more`, highLabel: `effort: ${say(high, 'length', 4)} or less` };
     })),
   },
   tables: [{

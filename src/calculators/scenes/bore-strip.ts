@@ -27,7 +27,7 @@ export function boreStripScene(strips: readonly BoreStrip[]): Scene {
 
 function stripShapes({ side, low, high, lowLabel, highLabel, chosen }: BoreStrip, y: number): Shape[] {
   const unit = (to - from) / 100;
-  const height = 7 * unit;
+  const height = 4 * unit;
   const open = low <= high;
   const [left, right] = [onStrip(Math.min(low, high)), onStrip(Math.max(low, high))];
   const bound = (d: number, label: string, up: number): Shape[] => {
@@ -39,18 +39,18 @@ function stripShapes({ side, low, high, lowLabel, highLabel, chosen }: BoreStrip
   };
   return [
     { text: side, at: [from, y + 22 * unit], anchor: 'start', tone: side },
-    ...(right > left ? [{ line: [[left, y], [right, y], [right, y + height], [left, y + height]], tone: open ? side : 'alert', closed: true, filled: true } as Shape] : []),
+    ...(right > left ? [{ line: [[left, y], [right, y], [right, y + height], [left, y + height]], tone: open ? 'accent' : 'alert', closed: true, filled: true } as Shape] : []),
     { line: [[from, y], [to, y]], tone: 'plain' },
     ...bound(low, lowLabel, 16 * unit),
     ...bound(high, highLabel, 10 * unit),
     ...standardBores.flatMap(({ label, si }): Shape[] => {
       const fits = si >= low && si <= high;
       return [
-        { line: [[si, y - (fits ? 2.4 : 1.2) * unit], [si, y + (fits ? height : 0)]], tone: fits ? 'accent' : 'plain' },
+        { line: [[si, y - (fits ? 2.4 : 1.2) * unit], [si, y + (fits ? height : 0)]], tone: 'plain' },
         { text: label, at: [si, y - 6 * unit], small: !fits },
       ];
     }),
-    ...(chosen === undefined || chosen < from || chosen > to ? [] : [{ circle: [chosen, y] as const, radius: 1.5 * unit, tone: 'accent', filled: true } as Shape]),
+    ...(chosen === undefined || chosen < from || chosen > to ? [] : [{ circle: [chosen, y] as const, radius: 1.6 * unit, tone: 'plain', filled: true } as Shape]),
   ];
 }
 
