@@ -25,7 +25,7 @@ for (const record of calculators) {
 }
 
 const [browser, site] = await Promise.all([launch(), serve()]);
-console.log(`\nbore search alone, processor slowed 4 times, ms: ${await timeBoreSearch(browser, demoInputs(calculatorById('bore-finder')))}`);
+console.log(`\nbore search alone, processor slowed 4 times, ms: ${await timeBoreSearch(browser, demoInputs(calculatorById('bore-finder')) as Record<string, number>)}`);
 
 console.log('\nkB, gzip / brotli: page, styles, scripts, words (JSON), total; as loaded, then with every calculator alive');
 for (const slug of readdirSync(new URL('guides/', dist)).filter((name) => !name.includes('.'))) {

@@ -10,9 +10,9 @@ import { stopping } from './stopping.ts';
 import { truck } from './truck.ts';
 
 /** Every quantity of the site, by its permanent key. The same key means the same thing on every page. */
-export const vocabulary = { ...truck, ...pedal, ...hydraulics, ...brakes, ...bores, ...balance, ...geometry, ...stopping };
 export const vocabulary = {
   ...balance,
+  ...bores,
   ...brakes,
   ...dropPoints,
   ...firewall,
