@@ -2,6 +2,8 @@ import type { AnyCalculator } from './record.ts';
 import adhesion from './records/adhesion.ts';
 import balanceBar from './records/balance-bar.ts';
 import bodyDrop from './records/body-drop.ts';
+import boreFinder from './records/bore-finder.ts';
+import boreWindow from './records/bore-window.ts';
 import brakingRate from './records/braking-rate.ts';
 import cgAfterDrop from './records/cg-after-drop.ts';
 import cgByAxleLift from './records/cg-by-axle-lift.ts';
@@ -36,6 +38,8 @@ export const contents: readonly { readonly title: string; readonly calculators: 
     pedalRatio,
     linePressure,
     balanceBar,
+    boreWindow,
+    boreFinder,
   ] },
   { title: 'Brakes and stopping', calculators: [
     discTorque,

@@ -95,6 +95,8 @@ export interface Calculator<I extends QuantityKey = QuantityKey, O extends Quant
   readonly alarms?: readonly Alarm<ValuesOf<I | O>>[];
   /** The general estimate of spread is left out: its own results say how sure it is, or the result has a kink that a first-order estimate would understate. */
   readonly ownSpread?: boolean;
+  /** Small pieces of work that bring a long compute up to speed, run one at a time before the calculator comes to life. */
+  readonly warm?: (v: ValuesOf<I>) => Iterable<void>;
   /** Results in the order shown; the first one is the headline. */
   readonly outputs: readonly O[];
   readonly compute: (v: ValuesOf<I>) => ValuesOf<O> | Refusal;

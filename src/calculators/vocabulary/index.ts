@@ -1,4 +1,5 @@
 import { balance } from './balance.ts';
+import { bores } from './bores.ts';
 import { brakes } from './brakes.ts';
 import { dropPoints } from './drop-points.ts';
 import { firewall } from './firewall.ts';
@@ -13,6 +14,7 @@ import { truck } from './truck.ts';
 /** Every quantity of the site, by its permanent key. The same key means the same thing on every page. */
 export const vocabulary = {
   ...balance,
+  ...bores,
   ...brakes,
   ...dropPoints,
   ...firewall,
