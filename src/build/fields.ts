@@ -46,9 +46,12 @@ export function sayIn(system: System): Say {
   return (si, dimension, digits = 3) => formatQuantity(si, dimension, system, digits);
 }
 
+/** What the feeds gave, each read once however many fields of however many feeds ask for it. */
+type Fed = Map<Feed, Reading>;
+
 /** Reads every field of a record and, when all can be read, computes it. Never throws on what a reader typed. */
-export function readRecord(record: Feed, lookup: Lookup, system: System, shownIn: ShownIn = () => undefined): Reading {
-  const fields = inputKeys(record).map((key) => readField(record, key, lookup, system, shownIn));
+export function readRecord(record: Feed, lookup: Lookup, system: System, shownIn: ShownIn = () => undefined, fed: Fed = new Map()): Reading {
+  const fields = inputKeys(record).map((key) => readField(record, key, lookup, system, shownIn, fed));
   const broken = fields.filter((field) => field.problem !== undefined);
   if (broken.length > 0) {
     // What a reader typed wrong comes before what only waits for it.
@@ -63,7 +66,7 @@ export function readRecord(record: Feed, lookup: Lookup, system: System, shownIn
   return { state: 'ok', fields, values: evaluation.values };
 }
 
-function readField(record: Feed, key: string, lookup: Lookup, system: System, shownIn: ShownIn): Field {
+function readField(record: Feed, key: string, lookup: Lookup, system: System, shownIn: ShownIn, fed: Fed): Field {
   const entry = entryOf(key);
   const typed = lookup(key);
   if (typed) return isChoice(entry) ? readChoice(key, typed) : readTyped(key, entry, inSystem(entry, typed, system));
@@ -78,13 +81,14 @@ function readField(record: Feed, key: string, lookup: Lookup, system: System, sh
     if (system === 'us' && wanted === undefined) return { key, unit: parsed.unit, value: parsed.si, origin: 'demo', text: parsed.number, echo: echo(parsed, entry.dimension), note: usualNote(entry, parsed.si, parsed.unit) };
     return { key, unit, value: parsed.si, origin: 'demo', ...shown(entry, parsed.si, unit) };
   }
-  return readComputed(record, key, entry, unit, lookup, system);
+  return readComputed(record, key, entry, unit, lookup, system, fed);
 }
 
-function readComputed(record: Feed, key: string, entry: Quantity, unit: string, lookup: Lookup, system: System): Field {
+function readComputed(record: Feed, key: string, entry: Quantity, unit: string, lookup: Lookup, system: System, fed: Fed): Field {
   const feed = record.feeds?.find((candidate) => (candidate.outputs as readonly string[]).includes(key));
   if (!feed) throw new RangeError(`${record.id}, ${key}: expected a demo value or a feeding calculator, found neither`);
-  const reading = readRecord(feed, lookup, system);
+  const reading = fed.get(feed) ?? readRecord(feed, lookup, system, undefined, fed);
+  fed.set(feed, reading);
   if (reading.state === 'blank') {
     return { key, text: '', unit, origin: 'computed', from: feed, problem: `This comes from “${feed.title}”, which has no result: ${reading.reason} Put that right or type a value here.` };
   }

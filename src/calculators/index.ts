@@ -1,20 +1,28 @@
 import type { AnyCalculator } from './record.ts';
 import adhesion from './records/adhesion.ts';
+import airFromTravel from './records/air-from-travel.ts';
 import balanceBar from './records/balance-bar.ts';
 import bodyDrop from './records/body-drop.ts';
 import brakingRate from './records/braking-rate.ts';
 import cgAfterDrop from './records/cg-after-drop.ts';
 import cgByAxleLift from './records/cg-by-axle-lift.ts';
 import circuitFailure from './records/circuit-failure.ts';
+import circuitVolume from './records/circuit-volume.ts';
 import clearance from './records/clearance.ts';
 import discTorque from './records/disc-torque.ts';
+import fluidHead from './records/fluid-head.ts';
+import fluidLedger from './records/fluid-ledger.ts';
 import idealDistribution from './records/ideal-distribution.ts';
+import lampWire from './records/lamp-wire.ts';
 import linePressure from './records/line-pressure.ts';
+import lineStrength from './records/line-strength.ts';
 import loadTransfer from './records/load-transfer.ts';
 import lockOrder from './records/lock-order.ts';
 import pedalEffort from './records/pedal-effort.ts';
 import pedalRatio from './records/pedal-ratio.ts';
 import rearValve from './records/rear-valve.ts';
+import reservoirVolume from './records/reservoir-volume.ts';
+import stopLamp from './records/stop-lamp.ts';
 import stoppingDistance from './records/stopping-distance.ts';
 
 /** The table of contents, in the order of the catalogue. One line per calculator. */
@@ -43,6 +51,16 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   ] },
   { title: 'When a circuit dies', calculators: [
     circuitFailure,
+  ] },
+  { title: 'Fluid, lines and lamps', calculators: [
+    circuitVolume,
+    fluidLedger,
+    airFromTravel,
+    lineStrength,
+    reservoirVolume,
+    fluidHead,
+    stopLamp,
+    lampWire,
   ] },
   { title: 'Body drop and clearance', calculators: [
     bodyDrop,

@@ -1,5 +1,6 @@
 import { defineFeed } from '../record.ts';
 import { barFeed } from './balance-bar.ts';
+import { swellFeed } from './circuit-volume.ts';
 import { discFeed } from './disc-torque.ts';
 import { chain, refusal } from './foot-to-road.ts';
 
@@ -13,7 +14,7 @@ export const brakingFeed = defineFeed({
     { title: 'Brakes', of: ['frontBrakeGain', 'rearBrakeGain', 'pushOutPressure'] },
     { title: 'Truck and road', of: ['frontAxleLoad', 'rearAxleLoad', 'wheelbase', 'cgHeight', 'grip'] },
   ],
-  feeds: [barFeed, discFeed],
+  feeds: [barFeed, discFeed, swellFeed],
   outputs: [
     'brakingRateReached', 'padTravelNormal', 'padReserve', 'padTravelUsed', 'frontStrokeUsed', 'rearStrokeUsed', 'frontBrakeForce', 'rearBrakeForce', 'rearBrakeFraction', 'frontPressure', 'rearPressure', 'rearPressureAfterValve',
     'frontStroke', 'rearStroke', 'barTilt', 'tiltOfStop', 'rodForce', 'frontMasterArea', 'rearMasterArea',
