@@ -51,7 +51,7 @@ export default defineCalculator({
   ],
   feeds: [discFeed, swellFeed],
   outputs: [
-    'lampRate', 'lampForce', 'lampTravel', 'lampFrontDead', 'lampForceFrontDead', 'lampRateFrontDead', 'lampRearDead', 'lampForceRearDead', 'lampRateRearDead',
+    'lampRate', 'lampForce', 'lampTravel', 'lampFrontDead', 'lampForceFrontDead', 'lampRateFrontDead', 'lampTravelFrontDead', 'lampRearDead', 'lampForceRearDead', 'lampRateRearDead', 'lampTravelRearDead',
     'frontSwitchForce', 'rearSwitchForce', 'frontSwitchRate', 'rearSwitchRate', 'frontShare', 'frontMasterArea', 'rearMasterArea',
   ],
   compute: (v) => {
@@ -62,7 +62,7 @@ export default defineCalculator({
     const [fd, rd] = [dead(v, v.lampSwitch, 'front'), dead(v, v.lampSwitch, 'rear')];
     return {
       lampRate: lamp.rate, lampForce: lamp.controlForce, lampTravel: lamp.padTravel,
-      lampFrontDead: lit(fd), lampForceFrontDead: fd?.controlForce ?? 0, lampRateFrontDead: fd?.rate ?? 0, lampRearDead: lit(rd), lampForceRearDead: rd?.controlForce ?? 0, lampRateRearDead: rd?.rate ?? 0,
+      lampFrontDead: lit(fd), lampForceFrontDead: fd?.controlForce ?? 0, lampRateFrontDead: fd?.rate ?? 0, lampTravelFrontDead: fd?.padTravel ?? 0, lampRearDead: lit(rd), lampForceRearDead: rd?.controlForce ?? 0, lampRateRearDead: rd?.rate ?? 0, lampTravelRearDead: rd?.padTravel ?? 0,
       frontSwitchForce: front.controlForce, rearSwitchForce: rear.controlForce, frontSwitchRate: front.rate, rearSwitchRate: rear.rate,
       frontShare: share(v), frontMasterArea: circleArea({ diameter: v.frontMasterBore }).area, rearMasterArea: circleArea({ diameter: v.rearMasterBore }).area,
     };
@@ -104,6 +104,12 @@ export default defineCalculator({
       fires: { lampSwitch: 'front' }, silent: { lampSwitch: 'pedal' },
     },
     {
+      id: 'deep-first', level: 'warning', when: (v) => Math.max(v.lampTravelFrontDead, v.lampTravelRearDead) > 40 * mm,
+      words: (v, say) => `With a circuit dead the bar swings before any pressure builds, so the lamps wait until the pedal is ${say(Math.max(v.lampTravelFrontDead, v.lampTravelRearDead), 'length')} down.`,
+      todo: 'A switch on the pedal lights before that. It can stand beside the pressure switches.',
+      fires: {}, silent: { lampSwitch: 'pedal' },
+    },
+    {
       id: 'always-on', level: 'warning', when: (v) => v.lampSwitch === 'pedal' && v.switchTravel < 3 * mm,
       words: (v, say) => `A switch that makes at ${say(v.switchTravel, 'length')} may never open again once the pedal’s bumper wears. Lamps that are always on say nothing.`,
       todo: 'Set 3/16 to 3/8 in (5 to 10 mm), and see that the lamps go out when the pedal is let go, hot and cold.',
@@ -129,7 +135,7 @@ export default defineCalculator({
         }),
       }));
     },
-    marks: (v) => [{ at: [v.switchPressure, v.frontSwitchRate], label: 'yours, front', tone: 'front' }, { at: [v.switchPressure, v.rearSwitchRate], label: 'yours, rear', tone: 'rear' }],
+    marks: (v) => [{ at: [v.switchPressure, v.frontSwitchRate], label: 'front', tone: 'front' }, { at: [v.switchPressure, v.rearSwitchRate], label: 'rear', tone: 'rear' }],
     describe: (v, say) => `A switch of ${say(v.switchPressure, 'pressure')} makes at ${say(v.frontSwitchRate, 'brakingRate')} in the front line and at ${say(v.rearSwitchRate, 'brakingRate')} in the rear line. The line with less pressure is the late one.`,
   }],
   tables: [{

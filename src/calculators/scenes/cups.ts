@@ -24,11 +24,11 @@ export function cupsScene({ cups, minimum }: { readonly cups: readonly Cup[]; re
       { line: [[left + width * 0.58, 0], [left + width * 0.58, -tall * 0.08]], tone: 'plain' },
       { line: [[left - width * 0.08, cup.full], [left, cup.full]], tone: 'plain' },
       { line: [[left - width * 0.12, minimum], [right + width * 0.12, minimum]], tone: 'ghost' },
-      { text: cup.name, at: [left + width / 2, tall * 1.06], tone: cup.tone },
-      { text: cup.label, at: [left + width / 2, cup.full * 0.5], ...(cup.low ? { tone: 'alert' as const } : {}) },
+      { text: cup.name, at: [left + width / 2, tall * 1.14], tone: cup.tone },
+      { text: cup.label, at: [left + width / 2, tall * 1.05], ...(cup.low ? { tone: 'alert' as const } : {}) },
       { text: 'full', at: [left - width * 0.12, cup.full - tall * 0.02], anchor: 'end', small: true },
       { text: 'least', at: [left - width * 0.14, minimum - tall * 0.02], anchor: 'end', small: true },
     ];
   });
-  return { box: [-width * 0.5, -tall * 0.12, step * (cups.length - 1) + width * 1.2, tall * 1.18], shapes };
+  return { box: [-width * 0.5, -tall * 0.12, step * (cups.length - 1) + width * 1.2, tall * 1.24], shapes };
 }

@@ -37,9 +37,9 @@ export function headScene(v: HeadScene): Scene {
         { text: label, at: [x, Math.min(...v.calipers.map((c) => put(...c.at)[1])) - 0.34 * L], tone: below ? 'alert' : tone },
       ];
     }),
-    { text: 'reservoir level', at: [1.46 * L, level + 0.025 * L], anchor: 'end', small: true },
   ];
   const ys = [...ends.map((p) => p[1]), level, put(-0.4 * L, 0.62 * L)[1], put(0, 0)[1]];
   const low = Math.min(...ys, Math.min(...v.calipers.map((c) => put(...c.at)[1])) - 0.3 * L);
-  return { box: [-0.4 * L, low - 0.12 * L, 1.5 * L, Math.max(...ys) + 0.08 * L], shapes };
+  const top = Math.max(...ys) + 0.14 * L;
+  return { box: [-0.4 * L, low - 0.12 * L, 1.5 * L, top], shapes: [...shapes, { text: 'level line: fluid in the reservoir', at: [-0.36 * L, top - 0.07 * L], anchor: 'start', small: true }] };
 }

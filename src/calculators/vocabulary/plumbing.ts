@@ -352,8 +352,8 @@ export const plumbing = {
   hoseBurstFactor: { name: 'what the hose must reach over the worst line pressure', symbol: 'S_hb', dimension: 'ratio' },
   // results: stop lamp
   lampForce: { name: 'foot force at which the stop lamps light', symbol: 'F_on', dimension: 'force' },
-  lampRate: { name: 'braking rate at that moment', symbol: 'z_on', dimension: 'brakingRate' },
-  lampTravel: { name: 'pedal travel at that moment', symbol: 'T_on', dimension: 'length' },
+  lampRate: { name: 'braking rate when the stop lamps light', symbol: 'z_on', dimension: 'brakingRate' },
+  lampTravel: { name: 'pedal travel when the stop lamps light', symbol: 'T_on', dimension: 'length' },
   frontSwitchForce: { name: 'foot force that makes a switch in the front line', symbol: 'F_swf', dimension: 'force' },
   rearSwitchForce: { name: 'foot force that makes a switch in the rear line', symbol: 'F_swr', dimension: 'force' },
   frontSwitchRate: { name: 'braking rate when a switch in the front line makes', symbol: 'z_swf', dimension: 'brakingRate' },
@@ -362,6 +362,8 @@ export const plumbing = {
   lampForceRearDead: { name: 'foot force that lights them with the rear dead (0 if dark)', symbol: 'F_on,rd', dimension: 'force' },
   lampRateFrontDead: { name: 'braking rate then, front dead', symbol: 'z_on,fd', dimension: 'brakingRate' },
   lampRateRearDead: { name: 'braking rate then, rear dead', symbol: 'z_on,rd', dimension: 'brakingRate' },
+  lampTravelFrontDead: { name: 'pedal travel then, front dead', symbol: 'T_on,fd', dimension: 'length' },
+  lampTravelRearDead: { name: 'pedal travel then, rear dead', symbol: 'T_on,rd', dimension: 'length' },
   lampFrontDead: { name: 'stop lamps with the front circuit dead', options: { lit: 'light', dark: 'stay dark' } },
   lampRearDead: { name: 'stop lamps with the rear circuit dead', options: { lit: 'light', dark: 'stay dark' } },
   // results: lamp wire
