@@ -12,6 +12,9 @@ import clearance from './records/clearance.ts';
 import discTorque from './records/disc-torque.ts';
 import fluidHead from './records/fluid-head.ts';
 import fluidLedger from './records/fluid-ledger.ts';
+import firewallBrace from './records/firewall-brace.ts';
+import firewallPlate from './records/firewall-plate.ts';
+import dropPoints from './records/drop-points.ts';
 import idealDistribution from './records/ideal-distribution.ts';
 import lampWire from './records/lamp-wire.ts';
 import linePressure from './records/line-pressure.ts';
@@ -64,7 +67,12 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   ] },
   { title: 'Body drop and clearance', calculators: [
     bodyDrop,
+    dropPoints,
     clearance,
+  ] },
+  { title: 'Firewall', calculators: [
+    firewallPlate,
+    firewallBrace,
   ] },
 ];
 

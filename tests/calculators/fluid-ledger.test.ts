@@ -42,7 +42,8 @@ describe('take-up and swell computed from the parts', () => {
 
 describe('the ledger', () => {
   test('is a sum: its lines make up the travel, with air and a valve too', () => {
-    for (const typed of [{}, { frontAir: '0.05 in3', rearAir: '0.02 in3' }, { rearValve: 'fitted', kneePressure: '200 psi' }]) {
+    const trucks: Record<string, string>[] = [{}, { frontAir: '0.05 in3', rearAir: '0.02 in3' }, { rearValve: 'fitted', kneePressure: '200 psi' }];
+    for (const typed of trucks) {
       const v = values('fluid-ledger', typed);
       const sum = [...items, 'freePlayAtPad', 'portTravel', 'flexTravel'].reduce((total, key) => total + v[key]!, 0);
       expect(sum).toBeCloseTo(v['padTravelNormal']!, 12);

@@ -8,7 +8,7 @@ import type { TravelPart } from '../scenes/travel.ts';
 import { partsOf } from './circuit-volume.ts';
 import type { Side, SwellInputs } from './circuit-volume.ts';
 
-type Foot = 'controlForce' | 'pedalRatio' | 'linkageEfficiency' | 'pushrodFreePlay' | 'flangeGive' | 'flangeGiveForce' | 'floorTravel';
+type Foot = 'controlForce' | 'pedalRatio' | 'linkageEfficiency' | 'pushrodFreePlay' | 'flangeGive' | 'dialTestForce' | 'floorTravel';
 type Bar = 'frontShare' | 'frontMasterBore' | 'rearMasterBore' | 'frontMasterStroke' | 'rearMasterStroke' | 'portStroke' | 'masterSpring' | 'rearValve' | 'kneePressure' | 'valveSlope';
 export type Ledger = ValuesOf<Foot | Bar | SwellInputs>;
 
@@ -21,7 +21,7 @@ export interface LedgerAt extends PedalLedger {
 }
 
 /** Pressures of a foot force, the rear's behind its valve. */
-export function pressuresAt(v: ValuesOf<Exclude<Foot, 'flangeGive' | 'flangeGiveForce' | 'floorTravel' | 'pushrodFreePlay'> | 'frontShare' | 'frontMasterBore' | 'rearMasterBore' | 'masterSpring' | 'rearValve' | 'kneePressure' | 'valveSlope'>, controlForce: number) {
+export function pressuresAt(v: ValuesOf<Exclude<Foot, 'flangeGive' | 'dialTestForce' | 'floorTravel' | 'pushrodFreePlay'> | 'frontShare' | 'frontMasterBore' | 'rearMasterBore' | 'masterSpring' | 'rearValve' | 'kneePressure' | 'valveSlope'>, controlForce: number) {
   const line = linePressure({
     controlForce, pedalRatio: v.pedalRatio, efficiency: v.linkageEfficiency, frontShare: v.frontShare, frontBore: v.frontMasterBore, rearBore: v.rearMasterBore, springForce: v.masterSpring,
   });
@@ -32,7 +32,7 @@ export function ledgerAt(v: Ledger, controlForce: number): LedgerAt {
   const line = pressuresAt(v, controlForce);
   const circuit = (side: Side) => ({ ...partsOf(v, side), pressure: side === 'front' ? line.frontPressure : line.rearPressure, bore: v[`${side}MasterBore`], portStroke: v.portStroke, masterStroke: v[`${side}MasterStroke`] });
   const ledger = pedalLedger({
-    front: circuit('front'), rear: circuit('rear'), frontShare: v.frontShare, pedalRatio: v.pedalRatio, freePlay: v.pushrodFreePlay, flex: v.flangeGive, flexForce: v.flangeGiveForce, controlForce, floorTravel: v.floorTravel,
+    front: circuit('front'), rear: circuit('rear'), frontShare: v.frontShare, pedalRatio: v.pedalRatio, freePlay: v.pushrodFreePlay, flex: v.flangeGive, flexForce: v.dialTestForce, controlForce, floorTravel: v.floorTravel,
   });
   return { ...line, ...ledger };
 }

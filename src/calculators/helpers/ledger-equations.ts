@@ -57,7 +57,7 @@ export function sumEquations(): readonly Equation[] {
   return [
     { result: 'freePlayAtPad', expression: 'pedalRatio * pushrodFreePlay', words: 'The rod’s free play, multiplied by the lever.', source: 'derived: lever' },
     { result: 'portTravel', expression: 'pedalRatio * portStroke', words: 'Both pistons close their ports; what they push out meanwhile goes back to the reservoir.', source: lever },
-    { result: 'flexTravel', expression: 'pedalRatio * flangeGive * controlForce / flangeGiveForce', words: 'The masters move away from the rod, in step with the push.', source: 'derived: elastic mounting' },
+    { result: 'flexTravel', expression: 'pedalRatio * flangeGive * controlForce / dialTestForce', words: 'The masters move away from the rod, in step with the push.', source: 'derived: elastic mounting' },
     { result: 'padTravelNormal', expression: `freePlayAtPad + portTravel + flexTravel + ${parts('front')} + ${parts('rear')}`, words: 'The sum of every line.', source: 'defined' },
     { result: 'padReserve', expression: 'floorTravel - padTravelNormal', words: 'What is left above the carpet; below zero it cannot happen.', source: 'defined' },
     { result: 'padTravelUsed', expression: 'padTravelNormal / floorTravel', words: 'The part of the travel that is gone.', source: 'defined' },

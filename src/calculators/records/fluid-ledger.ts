@@ -38,7 +38,7 @@ export default defineCalculator({
   title: 'Fluid ledger: where the pedal goes',
   purpose: 'Every millimeter of pedal on one line: free play, ports, gaps, knock-back, hoses, calipers, brake pads, fluid, air and the mounting.',
   inputs: [
-    { title: 'Foot and pedal', of: ['controlForce', 'pedalRatio', 'linkageEfficiency', 'pushrodFreePlay', 'flangeGive', 'flangeGiveForce', 'floorTravel'] },
+    { title: 'Foot and pedal', of: ['controlForce', 'pedalRatio', 'linkageEfficiency', 'pushrodFreePlay', 'flangeGive', 'dialTestForce', 'floorTravel'] },
     { title: 'Bar, masters and valve', of: ['frontShare', 'frontMasterBore', 'rearMasterBore', 'frontMasterStroke', 'rearMasterStroke', 'portStroke', 'masterSpring', 'rearValve', 'kneePressure', 'valveSlope'] },
     ...swellFeed.inputs,
   ],

@@ -8,13 +8,13 @@ import type { Refusal, ValuesOf } from '../record.ts';
 
 type Tube = ValuesOf<'tubeDiameter' | 'tubeWall' | 'tubeTensile' | 'tubeYield'>;
 
-const strengthAt = (v: Tube, lost: number, pressure: number) => tubeStrength({ outsideDiameter: v.tubeDiameter, wall: v.tubeWall * (1 - lost), tensileStrength: v.tubeTensile, pressure });
+const strengthAt = (v: Tube, wall: number, pressure: number) => tubeStrength({ outsideDiameter: v.tubeDiameter, wall, tensileStrength: v.tubeTensile, pressure });
 
 function refuse(code: string, by: number): Refusal {
   return {
     refused: (say) => (code === 'wall-fills-tube'
       ? `The wall is ${say(by / 2, 'length')} thicker than half the tube: no bore is left. Check wall and diameter.`
-      : 'No wall is left, so the tube holds nothing. Replace it.'),
+      : `The pit is as deep as the wall${by > 0 ? `, and ${say(by, 'length')} more` : ''}: nothing is left to hold. Replace the tube.`),
   };
 }
 
@@ -26,7 +26,7 @@ export default defineCalculator({
   inputs: [
     { title: 'Foot and pedal', of: ['panicForce', 'controlForce', 'pedalRatio', 'linkageEfficiency'] },
     { title: 'Bar and masters', of: ['frontShare', 'frontMasterBore', 'rearMasterBore'] },
-    { title: 'Tube', of: ['tubeDiameter', 'tubeWall', 'wallLost', 'tubeTensile', 'tubeYield'] },
+    { title: 'Tube', of: ['tubeDiameter', 'tubeWall', 'pitDepth', 'tubeTensile', 'tubeYield'] },
     { title: 'Hose', of: ['hoseProof', 'hoseBurst'] },
   ],
   feeds: [barFeed],
@@ -39,7 +39,7 @@ export default defineCalculator({
     const worst = (v.panicForce * v.pedalRatio * v.linkageEfficiency) / Math.min(line.frontArea, line.rearArea);
     const hard = Math.max(line.frontPressure, line.rearPressure);
     if (!(hard > 0)) return { refused: () => 'With no foot on the pedal there is no pressure to compare with. Type a hard stop’s foot force.' };
-    const t = strengthAt(v, v.wallLost, worst);
+    const t = strengthAt(v, v.tubeWall - v.pitDepth, worst);
     if (isImpossible(t)) return refuse(t.impossible, t.by ?? 0);
     const hose = hoseMargin({ proof: v.hoseProof, burst: v.hoseBurst, pressure: worst });
     if (isImpossible(hose)) return { refused: (say) => `A hose cannot burst ${say(hose.by ?? 0, 'pressure')} below what it has held. Swap the two figures.` };
@@ -47,7 +47,7 @@ export default defineCalculator({
     return {
       worstPressure: worst, burstFactorWorst: t.lame.burst / worst, yieldFactorWorst: yields / worst, hoseProofFactor: v.hoseProof / worst, hoseBurstFactor: v.hoseBurst / worst,
       hardStopPressure: hard, burstFactorStop: t.lame.burst / hard, tubeBurst: t.lame.burst, tubeYieldPressure: yields,
-      boreFormulaRatio: t.bore.stressPerPressure, thickWallRatio: t.lame.stressPerPressure, outsideFormulaRatio: t.outside.stressPerPressure, wallLeft: v.tubeWall * (1 - v.wallLost), tubeBore: t.boreDiameter,
+      boreFormulaRatio: t.bore.stressPerPressure, thickWallRatio: t.lame.stressPerPressure, outsideFormulaRatio: t.outside.stressPerPressure, wallLeft: v.tubeWall - v.pitDepth, tubeBore: t.boreDiameter,
       frontMasterArea: line.frontArea, rearMasterArea: line.rearArea,
     };
   },
@@ -57,7 +57,7 @@ export default defineCalculator({
     { result: 'rearMasterArea', expression: 'pi * rearMasterBore^2 / 4', words: 'The same for the rear.', source: 'derived' },
     { result: 'worstPressure', expression: 'panicForce * pedalRatio * linkageEfficiency / min(frontMasterArea, rearMasterArea)', words: 'One circuit dead and the bar on its stop: the whole push stands on one piston, the smaller one at worst.', source: 'derived: free body of the bar' },
     { result: 'hardStopPressure', expression: 'max(frontShare * controlForce * pedalRatio * linkageEfficiency / frontMasterArea, (1 - frontShare) * controlForce * pedalRatio * linkageEfficiency / rearMasterArea)', words: 'Both circuits alive, the usual share on each.', source: 'derived: balance of forces on the piston' },
-    { result: 'wallLeft', expression: 'tubeWall * (1 - wallLost)', words: 'Pits count as wall that is not there.', source: 'defined' },
+    { result: 'wallLeft', expression: 'tubeWall - pitDepth', words: 'Pits count as wall that is not there.', source: 'defined' },
     { result: 'tubeBore', expression: 'tubeDiameter - 2 * wallLeft', words: 'Outside less two walls.', source: 'defined' },
     { result: 'boreFormulaRatio', expression: 'tubeBore / (2 * wallLeft)', words: 'Cut the tube lengthwise: pressure on the bore’s width is carried by two walls. It is the mean over the wall, so it says too little of the bore.', source: 'derived: Barlow’s formula on the bore' },
     { result: 'thickWallRatio', expression: '(tubeDiameter^2 + tubeBore^2) / (tubeDiameter^2 - tubeBore^2)', words: 'In a thick wall the bore carries more than the mean. This is the stress there.', source: 'derived: Lamé’s formula' },
@@ -75,7 +75,7 @@ export default defineCalculator({
       id: 'tube-yields', level: 'danger', when: (v) => v.yieldFactorWorst < 1.2,
       words: (v, say) => `The worst push brings the tube to ${say(1 / v.yieldFactorWorst, 'share')} of the pressure at which its bore yields. It can split in the one push that matters.`,
       todo: 'Replace pitted tube. Smaller tube or a thicker wall is stronger; so is a larger bore of master, which makes less pressure.',
-      fires: { wallLost: 0.5 }, silent: {},
+      fires: { pitDepth: 0.014 * inch }, silent: {},
     },
     {
       id: 'daily-factor', level: 'warning', when: (v) => v.burstFactorStop < 4,
@@ -104,7 +104,7 @@ export default defineCalculator({
   charts: [{
     title: 'Stress through the tube’s wall at the worst pressure',
     x: { label: 'depth from the bore', dimension: 'length' },
-    y: { label: 'hoop stress', dimension: 'pressure', near: false },
+    y: { label: 'hoop stress', dimension: 'stress' },
     series: (v) => {
       const [inner, outer] = [v.tubeBore / 2, v.tubeDiameter / 2];
       const wall = outer - inner;
@@ -119,7 +119,7 @@ export default defineCalculator({
         { label: 'yield strength', tone: 'ground', points: flat(v.tubeYield) },
       ];
     },
-    describe: (v, say) => `${say(v.worstPressure * v.thickWallRatio, 'pressure')} at the bore, falling to ${say(v.worstPressure * (v.thickWallRatio - 1), 'pressure')} outside; the mean is ${say(v.worstPressure * v.boreFormulaRatio, 'pressure')} and yield ${say(v.tubeYield, 'pressure')}.`,
+    describe: (v, say) => `${say(v.worstPressure * v.thickWallRatio, 'stress')} at the bore, falling to ${say(v.worstPressure * (v.thickWallRatio - 1), 'stress')} outside; the mean is ${say(v.worstPressure * v.boreFormulaRatio, 'stress')} and yield ${say(v.tubeYield, 'stress')}.`,
   }],
   tables: [
     {
@@ -133,7 +133,7 @@ export default defineCalculator({
       caption: 'As pits eat the wall (thick wall)',
       head: ['Wall left', 'Yields at', 'Bursts at'],
       rows: (v, say) => [1, 0.75, 0.5, 0.25].map((left) => {
-        const t = strengthAt(v, 1 - left, v.worstPressure);
+        const t = strengthAt(v, left * v.tubeWall, v.worstPressure);
         return [say(left, 'share'), ...(isImpossible(t) ? ['–', '–'] : [say(v.tubeYield / t.lame.stressPerPressure, 'pressure'), say(t.lame.burst, 'pressure')])];
       }),
     },
@@ -145,23 +145,23 @@ export default defineCalculator({
       { of: 'stress in the wall', kind: 'published', id: 'boresi', note: 'example 11.1 agrees' },
       { of: 'yield 170 MPa, tensile 290 MPa, bore 0.1315 in of 3/16 × 0.028 in steel tube', kind: 'published', id: 'sae-j527', note: 'read in a text that quotes it' },
       { of: 'hose: 4,000 psi held 2 min, burst 5,000 psi', kind: 'published', id: 'fmvss-106', note: 'S5.3.2, older text, in an agency letter; 7,000 psi up to 1/8 in today is from memory' },
-      { of: 'hardest push 1,350 to 2,000 N', kind: 'common practice' },
+      { of: 'hardest push 300 to 450 lbf', kind: 'common practice', note: 'competition rules build a pedal for 2,000 N (Formula SAE Rules 2026 T.3)' },
       { of: 'a factor of 4 on everyday pressure; yield not reached in the worst', kind: 'common practice', note: 'a factor of 4 on the worst case too would ask for tube that nobody sells' },
     ],
     examples: [
       {
         source: 'Worked by hand: 4.75 × 0.71 mm tube, stress per pressure by three formulas',
-        inputs: { tubeDiameter: 4.75e-3, tubeWall: 0.71e-3, wallLost: 0 },
+        inputs: { tubeDiameter: 4.75e-3, tubeWall: 0.71e-3, pitDepth: 0 },
         results: { boreFormulaRatio: { value: 2.35, within: 0.0022 }, thickWallRatio: { value: 2.93, within: 0.0017 }, outsideFormulaRatio: { value: 3.35, within: 0.0015 } },
       },
       {
         source: 'SAE J527 as quoted in a text: 3/16 × 0.028 in has a bore of 0.1315 in',
-        inputs: { tubeDiameter: 3 / 16 * inch, tubeWall: 0.028 * inch, wallLost: 0 },
+        inputs: { tubeDiameter: 3 / 16 * inch, tubeWall: 0.028 * inch, pitDepth: 0 },
         results: { tubeBore: { value: 0.1315 * inch, within: 1e-9 } },
       },
       {
         source: 'Boresi and Schmidt, Advanced Mechanics of Materials, example 11.1, scaled by a tenth (read in a worked-solution companion): outer radius five times the bore’s, 325 MPa at the bore for 300 MPa',
-        inputs: { tubeDiameter: 0.01, tubeWall: 0.004, wallLost: 0 },
+        inputs: { tubeDiameter: 0.01, tubeWall: 0.004, pitDepth: 0 },
         results: { thickWallRatio: { value: 325 / 300, within: 0.001 } },
       },
     ],

@@ -6,7 +6,7 @@ import { sides } from '../helpers/circuit-volume.ts';
 import type { Side } from '../helpers/circuit-volume.ts';
 import { areaEquations } from '../helpers/ledger-equations.ts';
 import { defineCalculator } from '../record.ts';
-import type { Equation, ValuesOf } from '../record.ts';
+import type { Equation, Values, ValuesOf } from '../record.ts';
 import { cupsScene } from '../scenes/cups.ts';
 import type { QuantityKey } from '../vocabulary/index.ts';
 
@@ -22,7 +22,7 @@ const cupOf = (v: V, side: Side) => reservoir({
 function sideEquations(side: Side): readonly Equation[] {
   const key = (name: string): QuantityKey => `${side}${name}` as QuantityKey;
   const wear = `(${side}PadNew - ${side}PadWorn + ${side}DiscWear)`;
-  const of = (type: string) => (v: Readonly<Record<string, number | string>>): boolean => v[`${side}CaliperType`] === type;
+  const of = (type: string) => (v: Values): boolean => v[`${side}CaliperType`] === type;
   return [
     { result: key('WearVolume'), expression: `2 * ${side}MovingArea * 2 * ${wear}`, words: 'Two calipers. A floating caliper’s pistons follow the wear of both pads.', source: 'derived: volume kept', when: of('floating') },
     { result: key('WearVolume'), expression: `2 * ${side}MovingArea * ${wear}`, words: 'Two calipers. Opposed pistons follow their own pad only, but all of them do.', source: 'derived: volume kept', when: of('opposed') },

@@ -80,7 +80,7 @@ const station = {
   tolerance: { absolute: 10 * mm },
 } as const;
 const strength = {
-  dimension: 'pressure',
+  dimension: 'stress',
   hard: { min: 1000 * psi, max: 400_000 * psi, reason: 'metal tube has a strength between 1,000 and 400,000 psi' },
   tolerance: { relative: 0.05 },
 } as const;
@@ -135,12 +135,6 @@ export const plumbing = {
     hard: { min: 0, max: 50 * mm, reason: 'the mounting gives between 0 and 50 mm' },
     measure: 'Dial gauge from frame or cowl to the masters’ flange while a helper pushes on a scale.', tolerance: { absolute: 0.1 * mm },
   },
-  flangeGiveForce: {
-    name: 'foot force at which that give was read', symbol: 'F_fl', dimension: 'force',
-    usual: { min: 50 * lbf, max: 150 * lbf, source: commonPractice },
-    hard: { min: 1 * lbf, max: 900 * lbf, reason: 'the helper pushed with between 1 and 900 lbf' },
-    measure: 'Luggage scale or pedal-force gauge during the same push.', tolerance: { relative: 0.03 },
-  },
   lightForce: {
     name: 'foot force of the light push', symbol: 'F_lt', dimension: 'force',
     usual: { min: 5 * lbf, max: 20 * lbf, source: commonPractice + ': enough to close the gaps, hardly more' },
@@ -151,12 +145,6 @@ export const plumbing = {
   firmTravel: { name: 'pedal travel measured at the firm push', symbol: 'T_fm', ...travel, measure: 'The same rule, at the foot force above, same push carried on.' },
   lightTravelExpected: { name: 'pedal travel to expect at the light push', symbol: 'T_lt0', ...travel, measure: 'Best: your own reading on the day the pedal was right. Until then the sum of the parts.' },
   firmTravelExpected: { name: 'pedal travel to expect at the firm push', symbol: 'T_fm0', ...travel, measure: 'Best: your own reading on the day the pedal was right. Until then the sum of the parts.' },
-  panicForce: {
-    name: 'hardest push to build for', symbol: 'F_pan', dimension: 'force',
-    usual: { min: 250 * lbf, max: 450 * lbf, source: commonPractice + ': 1,350 to 2,000 N; competition rules ask 2,000 N of a pedal (Formula SAE 2026 T.3)' },
-    hard: { min: 1 * lbf, max: 1500 * lbf, reason: 'a leg pushes with between 1 and 1,500 lbf' },
-    measure: 'Seated, back against the seat, both feet on a bathroom scale against a wall. Build for the strongest who may ever push.', tolerance: { relative: 0.05 },
-  },
   tubeDiameter: {
     name: 'outside diameter of the tube', symbol: 'D_t', dimension: 'length',
     usual: { min: 3 / 16 * inch, max: 1 / 4 * inch, source: commonPractice },
@@ -169,14 +157,14 @@ export const plumbing = {
     hard: { min: 0, max: 15 * mm, reason: 'the wall is between 0 and 15 mm' },
     measure: 'The supplier’s sheet; or calipers on a cut piece: outside less bore, halved.', tolerance: { absolute: 0.03 * mm },
   },
-  wallLost: {
-    name: 'wall lost to pits and nicks', symbol: 'w_t', dimension: 'share',
-    usual: { min: 0, max: 0.5, source: commonPractice },
-    hard: { min: 0, max: 1, reason: 'between none and all of the wall is lost' },
-    measure: 'Zero on new tube. On old tube the depth of the worst pit over the wall; better, replace it.', tolerance: { absolute: 0.05 },
+  pitDepth: {
+    name: 'depth of the worst pit in the tube', symbol: 'w_t', dimension: 'length',
+    usual: { min: 0, max: 0.4 * mm, source: commonPractice },
+    hard: { min: 0, max: 15 * mm, reason: 'a pit is between 0 and 15 mm deep' },
+    measure: 'Zero on new tube. On old tube clean the worst place with a wire brush, then the tip of a depth gauge; better, replace it.', tolerance: { absolute: 0.02 * mm },
   },
-  tubeTensile: { name: 'tensile strength of the tube', symbol: 'σ_u', ...strength, usual: { min: 200e6, max: 450e6, source: 'SAE J527 steel tube: at least 290 MPa, read in a text that quotes it' }, measure: 'The supplier’s sheet. Steel brake tube: 290 MPa, 42,000 psi.' },
-  tubeYield: { name: 'yield strength of the tube', symbol: 'σ_y', ...strength, usual: { min: 90e6, max: 300e6, source: 'SAE J527 steel tube: at least 170 MPa, read in a text that quotes it' }, measure: 'The supplier’s sheet. Steel brake tube: 170 MPa, 24,700 psi.' },
+  tubeTensile: { name: 'tensile strength of the tube', symbol: 'σ_tu', ...strength, usual: { min: 200e6, max: 450e6, source: 'SAE J527 steel tube: at least 290 MPa, read in a text that quotes it' }, measure: 'The supplier’s sheet. Steel brake tube: 290 MPa, 42,000 psi.' },
+  tubeYield: { name: 'yield strength of the tube', symbol: 'σ_ty', ...strength, usual: { min: 90e6, max: 300e6, source: 'SAE J527 steel tube: at least 170 MPa, read in a text that quotes it' }, measure: 'The supplier’s sheet. Steel brake tube: 170 MPa, 24,700 psi.' },
   hoseProof: { name: 'pressure every hose of the kind has held', symbol: 'p_hp', ...hoseFigure, usual: { min: 3000 * psi, max: 5000 * psi, source: 'FMVSS 106 S5.3.2, older text, as an agency letter quotes it: 4,000 psi held 2 min' }, measure: 'The maker’s sheet. 4,000 psi if nothing else is known.' },
   hoseBurst: { name: 'pressure a sample of the hose must reach before it bursts', symbol: 'p_hb', ...hoseFigure, usual: { min: 5000 * psi, max: 12_000 * psi, source: 'FMVSS 106 S5.3.2, older text, as an agency letter quotes it: 5,000 psi; the present text asks 7,000 psi up to 1/8 in bore (from memory, not checked)' }, measure: 'The maker’s sheet. 5,000 psi if nothing else is known.' },
   lampSwitch: {
@@ -208,7 +196,7 @@ export const plumbing = {
     measure: 'Meter in place of the fuse, lamps on. Lamps of 21 W take about 1.6 A each.', tolerance: { relative: 0.1 },
   },
   wireLength: {
-    name: 'wire from battery to the farthest lamp, one way', symbol: 'ℓ_w', dimension: 'distance',
+    name: 'wire from battery to the farthest lamp, one way', symbol: 'ℓ_la', dimension: 'distance',
     usual: { min: 3, max: 9, source: commonPractice },
     hard: { min: 0.01, max: 100, reason: 'the wire is between 1 cm and 100 m long' },
     measure: 'Tape along the route: battery, fuse, switch, back to the tail.', tolerance: { relative: 0.05 },
@@ -340,7 +328,7 @@ export const plumbing = {
   hardStopPressure: { name: 'higher line pressure of a hard stop, both circuits alive', symbol: 'p_hs', dimension: 'pressure' },
   wallLeft: { name: 'wall that is left', symbol: 't_l', dimension: 'length' },
   tubeBore: { name: 'bore of the tube', symbol: 'd_t', dimension: 'length' },
-  boreFormulaRatio: { name: 'wall stress per pressure, thin wall on the bore', symbol: 'k_b', dimension: 'ratio' },
+  boreFormulaRatio: { name: 'wall stress per pressure, thin wall on the bore', symbol: 'k_bo', dimension: 'ratio' },
   thickWallRatio: { name: 'wall stress per pressure, thick wall at the bore', symbol: 'k_L', dimension: 'ratio' },
   outsideFormulaRatio: { name: 'wall stress per pressure, thin wall on the outside', symbol: 'k_o', dimension: 'ratio' },
   tubeBurst: { name: 'burst pressure of the tube, thick wall', symbol: 'p_bu', dimension: 'pressure' },
