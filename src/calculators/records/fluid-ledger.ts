@@ -2,7 +2,7 @@ import { caliperAreas } from '../../engine/caliper.ts';
 import { atmosphere } from '../../engine/constants.ts';
 import { inch, mm } from '../../units/si.ts';
 import { barFeed } from '../helpers/balance-bar.ts';
-import { partsOf, sides, swellFeed } from '../helpers/circuit-volume.ts';
+import { partsOf, sides } from '../helpers/circuit-volume.ts';
 import { itemNames, itemOf, ledgerAt, ledgerRows } from '../helpers/fluid-ledger.ts';
 import type { Ledger, LedgerAt } from '../helpers/fluid-ledger.ts';
 import { footToRoadEquations } from '../helpers/foot-to-road-equations.ts';
@@ -40,7 +40,11 @@ export default defineCalculator({
   inputs: [
     { title: 'Foot and pedal', of: ['controlForce', 'pedalRatio', 'linkageEfficiency', 'pushrodFreePlay', 'flangeGive', 'dialTestForce', 'floorTravel'] },
     { title: 'Bar, masters and valve', of: ['frontShare', 'frontMasterBore', 'rearMasterBore', 'frontMasterStroke', 'rearMasterStroke', 'portStroke', 'masterSpring', 'rearValve', 'kneePressure', 'valveSlope'] },
-    ...swellFeed.inputs,
+    { title: 'Front calipers', of: ['frontPistonDiameter', 'frontPistons', 'frontCaliperType', 'frontPadGap', 'frontKnockBack', 'frontCaliperSwell'] },
+    { title: 'Front hoses and fluid', of: ['frontHoses', 'frontHoseSwell', 'frontFluidVolume', 'frontAir'] },
+    { title: 'Rear calipers', of: ['rearPistonDiameter', 'rearPistons', 'rearCaliperType', 'rearPadGap', 'rearKnockBack', 'rearCaliperSwell'] },
+    { title: 'Rear hoses and fluid', of: ['rearHoses', 'rearHoseSwell', 'rearFluidVolume', 'rearAir'] },
+    { title: 'Both circuits', of: ['padSqueeze', 'swellPressure', 'bulkModulus', 'airExponent'] },
   ],
   feeds: [barFeed],
   outputs: [
