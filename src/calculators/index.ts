@@ -9,18 +9,22 @@ import cgByAxleLift from './records/cg-by-axle-lift.ts';
 import circuitFailure from './records/circuit-failure.ts';
 import circuitVolume from './records/circuit-volume.ts';
 import clearance from './records/clearance.ts';
+import discToMatch from './records/disc-to-match.ts';
 import discTorque from './records/disc-torque.ts';
 import fluidHead from './records/fluid-head.ts';
 import fluidLedger from './records/fluid-ledger.ts';
+import dropPoints from './records/drop-points.ts';
+import drumTorque from './records/drum-torque.ts';
 import firewallBrace from './records/firewall-brace.ts';
 import firewallPlate from './records/firewall-plate.ts';
-import dropPoints from './records/drop-points.ts';
+import heightValve from './records/height-valve.ts';
 import idealDistribution from './records/ideal-distribution.ts';
 import lampWire from './records/lamp-wire.ts';
 import linePressure from './records/line-pressure.ts';
 import lineStrength from './records/line-strength.ts';
 import loadTransfer from './records/load-transfer.ts';
 import lockOrder from './records/lock-order.ts';
+import parkingBrake from './records/parking-brake.ts';
 import pedalEffort from './records/pedal-effort.ts';
 import pedalRatio from './records/pedal-ratio.ts';
 import rearValve from './records/rear-valve.ts';
@@ -38,8 +42,11 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   ] },
   { title: 'Brakes and stopping', calculators: [
     discTorque,
+    drumTorque,
+    discToMatch,
     brakingRate,
     stoppingDistance,
+    parkingBrake,
   ] },
   { title: 'Weight', calculators: [
     loadTransfer,
@@ -49,6 +56,7 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   { title: 'Front and rear', calculators: [
     idealDistribution,
     rearValve,
+    heightValve,
     lockOrder,
     adhesion,
   ] },

@@ -6,6 +6,7 @@ import { geometry } from './geometry.ts';
 import { hydraulics } from './hydraulics.ts';
 import { pedal } from './pedal.ts';
 import { plumbing } from './plumbing.ts';
+import { rear } from './rear.ts';
 import { stopping } from './stopping.ts';
 import { truck } from './truck.ts';
 
@@ -19,6 +20,7 @@ export const vocabulary = {
   ...hydraulics,
   ...pedal,
   ...plumbing,
+  ...rear,
   ...stopping,
   ...truck,
 };
