@@ -112,7 +112,7 @@ export const plumbing = {
     measure: 'Not measured at home. New brake pads and those with thick shims give more.', tolerance: { relative: 0.3 },
   },
   bulkModulus: {
-    name: 'bulk modulus of the fluid', symbol: 'B', dimension: 'pressure',
+    name: 'bulk modulus of the fluid', symbol: 'B_fl', dimension: 'pressure',
     usual: { min: 1.0e9, max: 1.8e9, source: memory + ': about 230,000 psi cold, 145,000 hot' },
     hard: { min: 1e7, max: 1e10, reason: 'brake fluid has a bulk modulus between 1,450 and 1,450,000 psi' },
     measure: 'Not measured at home. Cold 230,000 psi, hot 145,000: the spread of a day’s driving.', tolerance: { relative: 0.1 },
@@ -190,7 +190,7 @@ export const plumbing = {
     measure: 'Luggage scale on the pad, rods off, halfway through the switch’s travel.', tolerance: { absolute: 0.5 * lbf },
   },
   lampCurrent: {
-    name: 'current of the stop lamps', symbol: 'I', dimension: 'current',
+    name: 'current of the stop lamps', symbol: 'I_la', dimension: 'current',
     usual: { min: 0.3, max: 8, source: memory + ': two filament lamps of 21 to 27 W and a third take 4 to 6 A' },
     hard: { min: 0, max: 100, reason: 'stop lamps take between 0 and 100 A' },
     measure: 'Meter in place of the fuse, lamps on. Lamps of 21 W take about 1.6 A each.', tolerance: { relative: 0.1 },
@@ -265,7 +265,7 @@ export const plumbing = {
     measure: 'Tape: axle center on the jack less axle center on the floor.', tolerance: { absolute: 10 * mm },
   },
   fluidDensity: {
-    name: 'density of the fluid', symbol: 'ρ', dimension: 'density',
+    name: 'density of the fluid', symbol: 'ρ_fl', dimension: 'density',
     usual: { min: 940, max: 1080, source: memory + ': glycol 1,050 to 1,070 kg/m³, silicone about 960' },
     hard: { min: 500, max: 2000, reason: 'brake fluid weighs between 500 and 2,000 kg/m³' },
     measure: 'Kitchen scale and measuring cup.', tolerance: { relative: 0.02 },
@@ -307,8 +307,8 @@ export const plumbing = {
   // results: a long pedal explained
   firmExcess: { name: 'pedal travel too much at the firm push', symbol: 'e_fm', dimension: 'length' },
   lightExcess: { name: 'pedal travel too much at the light push', symbol: 'e_lt', dimension: 'length' },
-  deadExcess: { name: 'of it dead, there from the first touch', symbol: 'e_d', dimension: 'length' },
-  softExcess: { name: 'of it soft, growing with the push', symbol: 'e_s', dimension: 'length' },
+  deadExcess: { name: 'of it dead, there from the first touch', symbol: 'e_de', dimension: 'length' },
+  softExcess: { name: 'of it soft, growing with the push', symbol: 'e_so', dimension: 'length' },
   frontExcessVolume: { name: 'front fluid that is too much, were it all there', symbol: 'ΔV_f', dimension: 'volume' },
   rearExcessVolume: { name: 'rear fluid that is too much, were it all there', symbol: 'ΔV_r', dimension: 'volume' },
   frontAirFound: { name: 'air that would explain it, all in front', symbol: 'V_xf', dimension: 'volume' },
