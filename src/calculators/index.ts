@@ -1,5 +1,6 @@
 import type { AnyCalculator } from './record.ts';
 import adhesion from './records/adhesion.ts';
+import airFromTravel from './records/air-from-travel.ts';
 import balanceBar from './records/balance-bar.ts';
 import bodyDrop from './records/body-drop.ts';
 import boreFinder from './records/bore-finder.ts';
@@ -8,16 +9,21 @@ import brakingRate from './records/braking-rate.ts';
 import cgAfterDrop from './records/cg-after-drop.ts';
 import cgByAxleLift from './records/cg-by-axle-lift.ts';
 import circuitFailure from './records/circuit-failure.ts';
+import circuitVolume from './records/circuit-volume.ts';
 import clearance from './records/clearance.ts';
 import discToMatch from './records/disc-to-match.ts';
 import discTorque from './records/disc-torque.ts';
+import fluidHead from './records/fluid-head.ts';
+import fluidLedger from './records/fluid-ledger.ts';
 import dropPoints from './records/drop-points.ts';
 import drumTorque from './records/drum-torque.ts';
 import firewallBrace from './records/firewall-brace.ts';
 import firewallPlate from './records/firewall-plate.ts';
 import heightValve from './records/height-valve.ts';
 import idealDistribution from './records/ideal-distribution.ts';
+import lampWire from './records/lamp-wire.ts';
 import linePressure from './records/line-pressure.ts';
+import lineStrength from './records/line-strength.ts';
 import loadTransfer from './records/load-transfer.ts';
 import lockOrder from './records/lock-order.ts';
 import parkingBrake from './records/parking-brake.ts';
@@ -29,6 +35,8 @@ import pedalEffort from './records/pedal-effort.ts';
 import pedalRatio from './records/pedal-ratio.ts';
 import pedalSpacing from './records/pedal-spacing.ts';
 import rearValve from './records/rear-valve.ts';
+import reservoirVolume from './records/reservoir-volume.ts';
+import stopLamp from './records/stop-lamp.ts';
 import stoppingDistance from './records/stopping-distance.ts';
 
 /** The table of contents, in the order of the catalogue. One line per calculator. */
@@ -63,6 +71,16 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   ] },
   { title: 'When a circuit dies', calculators: [
     circuitFailure,
+  ] },
+  { title: 'Fluid, lines and lamps', calculators: [
+    circuitVolume,
+    fluidLedger,
+    airFromTravel,
+    lineStrength,
+    reservoirVolume,
+    fluidHead,
+    stopLamp,
+    lampWire,
   ] },
   { title: 'Body drop and clearance', calculators: [
     bodyDrop,

@@ -9,7 +9,7 @@ import { bar, cm3, deg, foot, inch, kPa, lb, lbf, mm, mph, percent, psi, standar
 export type Dimension =
   | 'ratio' | 'share' | 'count' | 'friction' | 'brakingRate' | 'length' | 'distance' | 'area' | 'volume' | 'mass'
   | 'force' | 'pressure' | 'vacuum' | 'angle' | 'speed' | 'time' | 'torque' | 'grade' | 'brakeGain'
-  | 'compliance' | 'energy' | 'temperature' | 'stress';
+  | 'compliance' | 'energy' | 'temperature' | 'stress' | 'density' | 'current' | 'voltage' | 'resistivity';
 
 export type System = 'us' | 'si';
 
@@ -101,6 +101,10 @@ export const dimensions: Readonly<Record<Dimension, DimensionInfo>> = {
   energy: about('an energy', 300, 'kJ', unit('ft.lbf', lbf * foot, 'lbfft'), unit('kJ', 1e3), unit('J', 1)),
   temperature: about('a temperature', 300, 'degC',
     unit('degF', 5 / 9, 'f', { offset: 459.67 }), unit('degC', 1, 'c', { offset: 273.15 }), unit('K', 1)),
+  density: about('a density', 66, 'kg/m3', unit('lb/ft3', lb / foot ** 3), unit('kg/m3', 1)),
+  current: about('a current', 5, 'A', unit('A', 1, 'amp amps')),
+  voltage: about('a voltage', 13, 'V', unit('V', 1, 'volt volts')),
+  resistivity: about('a resistivity', 0.0172, 'ohm.mm2/m', unit('ohm.mm2/m', 1e-6, 'ωmm2/m', { label: 'Ω·mm²/m' })),
 };
 
 /** The unit a reader's spelling means in a dimension. In the trade lb and kg also name forces. */

@@ -64,6 +64,8 @@ describe('every unit against an independent library', () => {
     compliance: { 'in3/1000psi': ['1 cuin / (1000 psi)', 'm^3/Pa'], 'cm3/bar': ['1 cm^3/bar', 'm^3/Pa'] },
     stress: { ksi: ['1000 psi', 'Pa'], MPa: ['1 MPa', 'Pa'], GPa: ['1 GPa', 'Pa'], psi: ['1 psi', 'Pa'] },
     energy: { 'ft.lbf': ['1 foot lbf', 'J'], kJ: ['1 kJ', 'J'], J: ['1 J', 'J'] },
+    density: { 'lb/ft3': ['1 lbm/foot^3', 'kg/m^3'], 'kg/m3': ['1 kg/m^3', 'kg/m^3'] },
+    current: { A: ['1 A', 'A'] }, voltage: { V: ['1 V', 'V'] }, resistivity: { 'ohm.mm2/m': ['1 ohm mm^2/m', 'ohm m'] },
     temperature: { degF: ['1 degF', 'K'], degC: ['1 degC', 'K'], K: ['1 K', 'K'] },
   };
 

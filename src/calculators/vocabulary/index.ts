@@ -7,6 +7,7 @@ import { geometry } from './geometry.ts';
 import { hydraulics } from './hydraulics.ts';
 import { pedal } from './pedal.ts';
 import { placement } from './placement.ts';
+import { plumbing } from './plumbing.ts';
 import { rear } from './rear.ts';
 import { stopping } from './stopping.ts';
 import { truck } from './truck.ts';
@@ -22,6 +23,7 @@ export const vocabulary = {
   ...hydraulics,
   ...pedal,
   ...placement,
+  ...plumbing,
   ...rear,
   ...stopping,
   ...truck,
