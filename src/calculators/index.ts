@@ -15,6 +15,9 @@ import lockOrder from './records/lock-order.ts';
 import pedalEffort from './records/pedal-effort.ts';
 import pedalRatio from './records/pedal-ratio.ts';
 import rearValve from './records/rear-valve.ts';
+import shaftBearing from './records/shaft-bearing.ts';
+import shaftLine from './records/shaft-line.ts';
+import shaftRipple from './records/shaft-ripple.ts';
 import stoppingDistance from './records/stopping-distance.ts';
 
 /** The table of contents, in the order of the catalogue. One line per calculator. */
@@ -47,6 +50,11 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   { title: 'Body drop and clearance', calculators: [
     bodyDrop,
     clearance,
+  ] },
+  { title: 'Steering shaft', calculators: [
+    shaftLine,
+    shaftRipple,
+    shaftBearing,
   ] },
 ];
 

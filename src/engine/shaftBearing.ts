@@ -39,7 +39,8 @@ export interface BestBearing {
   readonly largest: number;
 }
 
-const rounds = [22, 26, 30] as const; // fore and aft, sideways, up: 0.618^22 of the box is 3e-5 of it; the inner ones finer than the outer
+/** Golden sections fore and aft, sideways, up: the inner ones finer than the outer. First over the whole box, then closer. */
+const passes = [{ part: 1, rounds: [12, 14, 16] }, { part: 0.04, rounds: [13, 15, 17] }] as const; // 0.618^13 of 4 % is 1e-4 of the box
 
 export function bestBearing(p: BearingRegion): BestBearing | Impossible {
   const { low, high, jointLength } = p;
@@ -47,12 +48,18 @@ export function bestBearing(p: BearingRegion): BestBearing | Impossible {
   for (const axis of ['x', 'y', 'z'] as const) {
     if (!(low[axis] <= high[axis])) throw new RangeError(`low: expected ${axis} at or below that of high, found ${low[axis]} over ${high[axis]}`);
   }
-  const place = (x: number, y: number, z: number): number => worth(p, x, y, z);
-  const upFor = (x: number, y: number) => least((z) => place(x, y, z), low.z, high.z, rounds[2]);
-  const sidewaysFor = (x: number) => least((y) => upFor(x, y).value, low.y, high.y, rounds[1]);
-  const x = least((at) => sidewaysFor(at).value, low.x, high.x, rounds[0]).at;
-  const y = sidewaysFor(x).at;
-  const at = { x, y, z: upFor(x, y).at };
+  const worth = worthOf(p);
+  let at: Point = { x: (low.x + high.x) / 2, y: (low.y + high.y) / 2, z: (low.z + high.z) / 2 };
+  for (const { part, rounds } of passes) {
+    const from = (axis: 'x' | 'y' | 'z'): number => Math.max(low[axis], at[axis] - (part * (high[axis] - low[axis])) / 2);
+    const to = (axis: 'x' | 'y' | 'z'): number => Math.min(high[axis], at[axis] + (part * (high[axis] - low[axis])) / 2);
+    const [y0, y1, z0, z1] = [from('y'), to('y'), from('z'), to('z')];
+    const upFor = (x: number, y: number): Least => least((z) => worth(x, y, z), z0, z1, rounds[2]);
+    const sidewaysFor = (x: number): Least => least((y) => upFor(x, y).value, y0, y1, rounds[1]);
+    const x = least((station) => sidewaysFor(station).value, from('x'), to('x'), rounds[0]).at;
+    const y = sidewaysFor(x).at;
+    at = { x, y, z: upFor(x, y).at };
+  }
   const line = shaftLine({ ...p, joints: 3, middle: at });
   if (isImpossible(line)) return { impossible: 'no-place', by: line.by };
   return { at, line, largest: Math.max(line.upperAngle, line.middleAngle, line.lowerAngle) };
@@ -60,41 +67,63 @@ export function bestBearing(p: BearingRegion): BestBearing | Impossible {
 
 /**
  * Minus the cosine of the largest angle: it orders places as the angle does and costs no arc, for a function that is
- * asked twenty thousand times. Where a shaft is too short, more than any cosine, and the more the shorter.
+ * asked some six thousand times. Where a shaft is too short, more than any cosine, and the more the shorter.
  */
-function worth(p: BearingRegion, x: number, y: number, z: number): number {
-  const { column, box, jointLength } = p;
-  const [ux, uy, uz] = [x - column.at.x, y - column.at.y, z - column.at.z];
-  const [lx, ly, lz] = [box.at.x - x, box.at.y - y, box.at.z - z];
-  const upper = Math.sqrt(ux * ux + uy * uy + uz * uz);
-  const lower = Math.sqrt(lx * lx + ly * ly + lz * lz);
-  const short = jointLength - Math.min(upper, lower);
-  if (short > 0) return 1 + short;
-  return -Math.min(
-    (ux * column.axis.x + uy * column.axis.y + uz * column.axis.z) / upper,
-    (ux * lx + uy * ly + uz * lz) / (upper * lower),
-    (lx * box.axis.x + ly * box.axis.y + lz * box.axis.z) / lower,
-  );
+function worthOf({ column, box, jointLength }: BearingRegion): (x: number, y: number, z: number) => number {
+  const { at: c, axis: a } = column;
+  const { at: b, axis: d } = box;
+  return (x, y, z) => {
+    const ux = x - c.x;
+    const uy = y - c.y;
+    const uz = z - c.z;
+    const lx = b.x - x;
+    const ly = b.y - y;
+    const lz = b.z - z;
+    const upper = Math.sqrt(ux * ux + uy * uy + uz * uz);
+    const lower = Math.sqrt(lx * lx + ly * ly + lz * lz);
+    const short = jointLength - Math.min(upper, lower);
+    if (short > 0) return 1 + short;
+    return -Math.min((ux * a.x + uy * a.y + uz * a.z) / upper, (ux * lx + uy * ly + uz * lz) / (upper * lower), (lx * d.x + ly * d.y + lz * d.z) / lower);
+  };
+}
+
+interface Least {
+  readonly at: number;
+  readonly value: number;
 }
 
 const golden = (Math.sqrt(5) - 1) / 2;
 
 /** The lowest place of a function with one valley, by golden sections; its ends are tried too. */
-function least(f: (x: number) => number, low: number, high: number, count: number): { readonly at: number; readonly value: number } {
-  if (low === high) return { at: low, value: f(low) };
-  let [a, b] = [low, high];
-  let [c, d] = [b - golden * (b - a), a + golden * (b - a)];
-  let [fc, fd] = [f(c), f(d)];
+function least(f: (x: number) => number, low: number, high: number, count: number): Least {
+  let best: Least = { at: low, value: f(low) };
+  const ask = (x: number): number => {
+    const value = f(x);
+    if (value < best.value) best = { at: x, value };
+    return value;
+  };
+  if (low === high) return best;
+  ask(high);
+  let a = low;
+  let b = high;
+  let c = b - golden * (b - a);
+  let d = a + golden * (b - a);
+  let fc = ask(c);
+  let fd = ask(d);
   for (let k = 0; k < count; k += 1) {
     if (fc <= fd) {
-      [b, d, fd] = [d, c, fc];
+      b = d;
+      d = c;
+      fd = fc;
       c = b - golden * (b - a);
-      fc = f(c);
+      fc = ask(c);
     } else {
-      [a, c, fc] = [c, d, fd];
+      a = c;
+      c = d;
+      fc = fd;
       d = a + golden * (b - a);
-      fd = f(d);
+      fd = ask(d);
     }
   }
-  return [{ at: c, value: fc }, { at: d, value: fd }, { at: low, value: f(low) }, { at: high, value: f(high) }].reduce((best, one) => (one.value < best.value ? one : best));
+  return best;
 }

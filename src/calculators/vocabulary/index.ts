@@ -3,11 +3,12 @@ import { brakes } from './brakes.ts';
 import { geometry } from './geometry.ts';
 import { hydraulics } from './hydraulics.ts';
 import { pedal } from './pedal.ts';
+import { shaft } from './shaft.ts';
 import { stopping } from './stopping.ts';
 import { truck } from './truck.ts';
 
 /** Every quantity of the site, by its permanent key. The same key means the same thing on every page. */
-export const vocabulary = { ...truck, ...pedal, ...hydraulics, ...brakes, ...balance, ...geometry, ...stopping };
+export const vocabulary = { ...truck, ...pedal, ...hydraulics, ...brakes, ...balance, ...geometry, ...shaft, ...stopping };
 
 export type QuantityKey = keyof typeof vocabulary;
 
