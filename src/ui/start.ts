@@ -62,6 +62,11 @@ if (remembers()) load().then((it) => press(it.session.system)).catch(() => undef
 
 if ('serviceWorker' in navigator && import.meta.env.PROD) void navigator.serviceWorker.register('/sw.js').catch(() => undefined);
 
+for (const button of document.querySelectorAll<HTMLElement>('[data-print]')) {
+  button.hidden = false;
+  button.addEventListener('click', () => print());
+}
+
 const copyNote = document.querySelector<HTMLElement>('[data-offline]');
 function showOffline(): void {
   if (copyNote) copyNote.hidden = navigator.onLine;

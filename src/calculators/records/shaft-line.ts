@@ -87,7 +87,7 @@ export default defineCalculator({
     title: 'The shaft’s line, to scale',
     describe: (v, say, at) => {
       const list = present(v).map((name) => `${where[name]} ${say({ upper: v.upperJointAngle, middle: v.middleJointAngle, lower: v.lowerJointAngle }[name], 'angle')}`).join(', ');
-      return `${at === 0 ? 'From the truck’s left side' : 'From above, the truck’s left side down'}, front on the left. Thin: the column. Heavy: the box’s input. Between them the shaft, ${say(v.shaftLengthAfter, 'length')} from cross to cross, with a dot at each joint and its true bend: ${list}. One view alone shows less of a bend than there is. Dashed: before the drop.`;
+      return `${at === 0 ? 'From the truck’s left side' : 'From above, the truck’s left side down'}, front on the left. Thin: the column. Heavy: the box’s input. Between them the shaft, ${say(v.shaftLengthAfter, 'length')} from cross to cross, with a dot at each joint and its true bend: ${list}. No single view shows a bend in its true size. Dashed: before the drop.`;
     },
     states: { label: 'Seen', names: ['from the side', 'from above'] },
     scene: (v, at, say) => {

@@ -2,6 +2,7 @@ import { deg } from '../../units/si.ts';
 import { shaftBendsFeed } from '../helpers/shaft-line.ts';
 import { asBest, asClocked, betweenPins, rippleEquations, shaftsOf } from '../helpers/shaft-ripple.ts';
 import { defineCalculator } from '../record.ts';
+import type { Say } from '../record.ts';
 import { forksScene } from '../scenes/forks.ts';
 import type { At } from '../show.ts';
 
@@ -10,6 +11,7 @@ const felt = 0.06;
 const doNot = 0.1;
 
 const turns = (low: number, high: number, count: number): number[] => Array.from({ length: count + 1 }, (_, k) => low + ((high - low) * k) / count);
+const sense = (angle: number, say: Say): string => (Math.abs(angle) < 0.5 * deg ? 'forks in line' : `${say(Math.abs(angle), 'angle', 2)} ${angle > 0 ? 'clockwise' : 'counterclockwise'}`);
 const shaftNames = ['upper shaft', 'lower shaft'] as const;
 
 export default defineCalculator({
@@ -37,7 +39,7 @@ export default defineCalculator({
     };
   },
   summary: (v, say) => {
-    const scribe = v.shaftJoints === 'one' ? 'One joint has no clocking: only a smaller bend helps.' : `Scribed at ${say(v.bestUpperClocking, 'angle', 2)}${v.shaftJoints === 'three' ? ` on the upper and ${say(v.bestLowerClocking, 'angle', 2)} on the lower shaft` : ''} it would be ± ${say(v.leastSpeedRipple, 'share', 2)}.`;
+    const scribe = v.shaftJoints === 'one' ? 'One joint has no clocking: only a smaller bend helps.' : `Clocked ${sense(v.bestUpperClocking, say)}${v.shaftJoints === 'three' ? ` on the upper and ${sense(v.bestLowerClocking, say)} on the lower shaft` : ''}, seen from the upper end, it would be ± ${say(v.leastSpeedRipple, 'share', 2)} in place of ± ${say(v.speedRipple, 'share', 2)}.`;
     return `Turn the rim evenly, and the box runs up to ${say(v.ratioHighest - 1, 'share', 2)} quicker and ${say(1 - v.ratioLowest, 'share', 2)} slower, twice in each turn. ${scribe}`;
   },
   equations: rippleEquations,
@@ -76,13 +78,13 @@ export default defineCalculator({
     title: 'The forks, seen down each shaft from its upper end',
     describe: (v, say) => (v.shaftJoints === 'one'
       ? 'One joint: there is no shaft with a fork at each end, and nothing to clock.'
-      : `Each shaft seen from its upper end. The heavy upright line is the pins of its upper fork. The line with dots is the pins of its lower fork as you clocked it: ${[v.upperClocking, v.lowerClocking].slice(0, shaftsOf(v)).map((x, k) => `${say(betweenPins(x), 'angle', 2)} on the ${shaftNames[k]}`).join(', ')}. The dashed line is the best: ${[v.bestUpperClocking, v.bestLowerClocking].slice(0, shaftsOf(v)).map((x, k) => `${say(Math.abs(x), 'angle', 2)} ${x >= 0 ? 'clockwise' : 'counterclockwise'} on the ${shaftNames[k]}`).join(', ')}, the red arc.`),
+      : `Each shaft seen from its upper end. The heavy upright line is the pins of its upper fork. The line with dots is the pins of its lower fork as you clocked it: ${[v.upperClocking, v.lowerClocking].slice(0, shaftsOf(v)).map((x, k) => `${say(betweenPins(x), 'angle', 2)} on the ${shaftNames[k]}`).join(', ')}. The dashed line is the best: ${[v.bestUpperClocking, v.bestLowerClocking].slice(0, shaftsOf(v)).map((x, k) => `${sense(x, say)} on the ${shaftNames[k]}`).join(', ')}, the red arc.`),
     scene: (v, _at, say) => {
       const [yours, best] = [[v.upperClocking, v.lowerClocking], [v.bestUpperClocking, v.bestLowerClocking]] as const;
       const count = Math.max(1, shaftsOf(v));
       return forksScene(shaftNames.slice(0, count).map((title, k) => ({
         title: v.shaftJoints === 'one' ? 'no shaft to clock' : title, yours: yours[k] as number, best: best[k] as number,
-        labels: [`yours ${say(betweenPins(yours[k] as number), 'angle', 2)}`, `best ${say(best[k] as number, 'angle', 2)}`],
+        labels: [`yours: ${sense(betweenPins(yours[k] as number), say)}`, `best: ${sense(best[k] as number, say)}`],
       })));
     },
   },
@@ -102,7 +104,7 @@ export default defineCalculator({
     {
       title: 'How exactly must it be scribed?',
       x: { label: 'upper shaft’s clocking', dimension: 'angle' },
-      y: { label: 'ripple, ±', dimension: 'share' },
+      y: { label: '± ripple', dimension: 'share' },
       series: (v) => [{ label: 'ripple', tone: 'plain', points: turns(-90 * deg, 90 * deg, 90).map((clocking): At => [clocking, asClocked({ ...v, upperClocking: clocking }).ripple]) }],
       marks: (v, say) => [{ at: [betweenPins(v.upperClocking), v.speedRipple], label: `yours ± ${say(v.speedRipple, 'share', 2)}` }],
       describe: (v, say) => `Ripple against the clocking of the upper shaft${v.shaftJoints === 'three' ? ', the lower one as you have it' : ''}. Yours is ± ${say(v.speedRipple, 'share', 2)} at ${say(betweenPins(v.upperClocking), 'angle', 2)}; ten degrees to either side it is ± ${say(asClocked(v, -10 * deg).ripple, 'share', 2)} and ± ${say(asClocked(v, 10 * deg).ripple, 'share', 2)}.`,

@@ -38,7 +38,7 @@ export function shaftScene(v: ShaftScene): Scene {
   const region = v.region?.map(place) as [At, At] | undefined;
   const shown: At[] = [...chain(v.now), place(rim(v.now)), place(inBox(v.now)), ...(v.old ? [...chain(v.old), place(rim(v.old))] : []), ...(region ?? []), ...(v.bearing ? [place(v.bearing)] : [])];
   const [xs, ys] = [shown.map((p) => p[0]), shown.map((p) => p[1])];
-  const [left, right, low, high] = [Math.min(...xs) - 0.08 * size, Math.max(...xs) + 0.2 * size, Math.min(...ys) - 0.24 * size, Math.max(...ys) + 0.24 * size];
+  const [left, right, low, high] = [Math.min(...xs) - 0.08 * size, Math.max(...xs) + 0.2 * size, Math.min(...ys) - 0.24 * size, Math.max(...ys) + 0.3 * size];
   const [first, last] = [place(column.at), place(box.at)];
   const mark = 0.03 * size;
   return {
@@ -51,6 +51,8 @@ export function shaftScene(v: ShaftScene): Scene {
       ...v.now.joints.map(({ at }): Shape => ({ circle: place(at), radius: mark, tone: 'accent', filled: true })),
       ...v.now.joints.map(({ at, label }, k): Shape => ({ text: label, at: [place(at)[0] + 1.2 * mark, place(at)[1] - (k === 0 && v.now.joints.length > 1 ? 0.1 : 0.12) * size], anchor: k === v.now.joints.length - 1 ? 'middle' : 'start' })),
       ...(v.length ? [{ text: v.length, at: [(first[0] + last[0]) / 2 - 0.03 * size, (first[1] + last[1]) / 2 + 0.12 * size], anchor: 'end', small: true } satisfies Shape] : []),
+      { text: 'column', at: [place(rim(v.now))[0] - 0.06 * size, place(rim(v.now))[1] - 0.12 * size], anchor: 'middle', small: true },
+      { text: 'box', at: [place(inBox(v.now))[0], place(inBox(v.now))[1] + 0.06 * size], anchor: 'start', small: true },
       { text: v.title, at: [left + 0.02 * size, high - 0.07 * size], anchor: 'start', small: true },
     ],
   };

@@ -51,7 +51,7 @@ export const shaft = {
   boxInputX: { name: 'box joint, fore and aft', symbol: 'x_I', ...place, measure: 'As for the column joint, under the cross at the steering box. The box is on the frame, so it stays.' },
   boxInputY: { name: 'box joint, sideways', symbol: 'y_I', ...place, measure: 'Plumb bob to the floor, tape from the truck’s center line. Left is +.' },
   boxInputZ: { name: 'box joint, height', symbol: 'z_I', ...place, measure: 'Tape up from the level line through the frame mark to the center of the cross. Up is +.' },
-  boxFall: { name: 'box input slope', symbol: 'ε_I', ...slope, usual: { min: -10 * deg, max: 35 * deg, source: commonPractice }, measure: 'Angle finder zeroed on the rail, then along the box’s input shaft or across the flat face square to it. + falls toward the front.' },
+  boxFall: { name: 'box input slope', symbol: 'ε_I', ...slope, usual: { min: -10 * deg, max: 35 * deg, source: commonPractice }, measure: 'Angle finder zeroed on the rail, then laid along the box’s input shaft; a straight tube pushed over it gives the finder length. + falls toward the front.' },
   boxPlan: { name: 'box input angle seen from above', symbol: 'ψ_I', ...slope, usual: { min: -20 * deg, max: 20 * deg, source: commonPractice }, measure: 'Straightedge along the box’s input shaft, plumbed to the floor. + goes left toward the front.' },
   bearingX: { name: 'middle joint, fore and aft', symbol: 'x_M', ...place, measure: 'Where the cross of the middle joint is or will be. Forward is +. Without a third joint it does not count.' },
   bearingY: { name: 'middle joint, sideways', symbol: 'y_M', ...place, measure: 'Tape from the truck’s center line. Left is +.' },
