@@ -1,9 +1,10 @@
 import type { Point } from './capsule.ts';
 import type { Impossible } from './outcome.ts';
 import { requirePositive } from './require.ts';
+import { isImpossible } from './outcome.ts';
 import { shaftLine } from './shaftLine.ts';
 import type { ShaftEnds, ShaftLine } from './shaftLine.ts';
-import { isImpossible } from './outcome.ts';
+import { dot, length, minus, mix } from './vector.ts';
 
 /**
  * Where the middle joint of a three-joint shaft bends the joints least: the place, inside a box that a bearing can be
@@ -16,16 +17,17 @@ import { isImpossible } from './outcome.ts';
  * among those, and no joint works near its limit.
  *
  * Where each angle is at most some β below 90° is a cone about the column's axis, a cone about the box's and a lens
- * between the ends: all convex, and so is what they share. So the largest angle has one valley, also when the best height is taken for
- * each place in plan and the best sideways place for each station: golden sections, one inside the other, find its
- * floor. (A grid drawn closer and closer does not: the valley is a narrow crease, oblique to any grid.) Where several
- * places are equally good, one of them is given.
+ * between the ends: all convex, and so is what they share. So the largest angle has one valley, and its slope at a place
+ * says on which side every better place lies. An ellipsoid around all that can still be best is cut through its center
+ * again and again. (A grid drawn closer and closer fails here: the valley is a narrow crease, oblique to any grid.)
+ * Where several places are equally good, one of them is given.
  * The sum of the three is at least the angle between column and box, so a third of that is the floor.
  *
  * low, high: two opposite corners of the box (m, low ≤ high in each axis; equal fixes that axis). Column, box,
- * jointLength: as shaftLine. A place that leaves a shaft shorter than jointLength is passed over.
+ * jointLength: as shaftLine. A place that leaves a shaft shorter than jointLength is passed over; where such places hide
+ * the valley's floor, the one found beside them can be short of the best by a hair.
  *
- * Impossible 'no-place', by how much a shaft is shorter than its joints at the best place found.
+ * Impossible 'no-place', by how much a shaft is shorter than its joints at the best place seen.
  * Neglected: what is in the way. Ask clearance.
  * @throws RangeError as shaftLine, or if low is above high
  * Source: derived; checked against a random search. Worked value: C (0,0,0) level, B (400,0,−300)
@@ -39,8 +41,7 @@ export interface BestBearing {
   readonly largest: number;
 }
 
-/** Golden sections fore and aft, sideways, up: the inner ones finer than the outer. First over the whole box, then closer. */
-const passes = [{ part: 1, rounds: [12, 14, 16] }, { part: 0.04, rounds: [13, 15, 17] }] as const; // 0.618^13 of 4 % is 1e-4 of the box
+const cuts = 440; // each takes an eighth of the volume off: what is left is 1e-8 of the box along each edge
 
 export function bestBearing(p: BearingRegion): BestBearing | Impossible {
   const { low, high, jointLength } = p;
@@ -48,82 +49,64 @@ export function bestBearing(p: BearingRegion): BestBearing | Impossible {
   for (const axis of ['x', 'y', 'z'] as const) {
     if (!(low[axis] <= high[axis])) throw new RangeError(`low: expected ${axis} at or below that of high, found ${low[axis]} over ${high[axis]}`);
   }
-  const worth = worthOf(p);
-  let at: Point = { x: (low.x + high.x) / 2, y: (low.y + high.y) / 2, z: (low.z + high.z) / 2 };
-  for (const { part, rounds } of passes) {
-    const from = (axis: 'x' | 'y' | 'z'): number => Math.max(low[axis], at[axis] - (part * (high[axis] - low[axis])) / 2);
-    const to = (axis: 'x' | 'y' | 'z'): number => Math.min(high[axis], at[axis] + (part * (high[axis] - low[axis])) / 2);
-    const [y0, y1, z0, z1] = [from('y'), to('y'), from('z'), to('z')];
-    const upFor = (x: number, y: number): Least => least((z) => worth(x, y, z), z0, z1, rounds[2]);
-    const sidewaysFor = (x: number): Least => least((y) => upFor(x, y).value, y0, y1, rounds[1]);
-    const x = least((station) => sidewaysFor(station).value, from('x'), to('x'), rounds[0]).at;
-    const y = sidewaysFor(x).at;
-    at = { x, y, z: upFor(x, y).at };
+  const inside = (at: Point): Point => ({ x: Math.min(high.x, Math.max(low.x, at.x)), y: Math.min(high.y, Math.max(low.y, at.y)), z: Math.min(high.z, Math.max(low.z, at.z)) });
+  let shape = around(low, high);
+  let center = mix(0.5, low, 0.5, high);
+  let best: { readonly at: Point; readonly worth: number } | undefined;
+  let short = Infinity;
+  for (let k = 0; k < cuts; k += 1) {
+    const at = inside(center);
+    const seen = look(p, at);
+    if (seen.short > 0) short = Math.min(short, seen.short);
+    else if (!best || seen.worth < best.worth) best = { at, worth: seen.worth };
+    // Outside the box the way back in is the cut; inside it, the way to smaller angles.
+    const out = minus(center, at);
+    const cut = cutAway(shape, center, dot(out, out) > 0 ? out : seen.uphill);
+    if (!cut) break;
+    ({ shape, center } = cut);
   }
-  const line = shaftLine({ ...p, joints: 3, middle: at });
+  if (!best) return { impossible: 'no-place', by: short };
+  const line = shaftLine({ ...p, joints: 3, middle: best.at });
   if (isImpossible(line)) return { impossible: 'no-place', by: line.by };
-  return { at, line, largest: Math.max(line.upperAngle, line.middleAngle, line.lowerAngle) };
+  return { at: best.at, line, largest: Math.max(line.upperAngle, line.middleAngle, line.lowerAngle) };
 }
 
 /**
- * Minus the cosine of the largest angle: it orders places as the angle does and costs no arc, for a function that is
- * asked some six thousand times. Where a shaft is too short, more than any cosine, and the more the shorter.
+ * One place: minus the cosine of its largest angle, which orders places as the angle does, and a direction such that
+ * every better place lies on its other side. That is the slope of the worst angle below 90°. Above it the better places
+ * are ahead of the column, behind the box or inside the ball over the two. By how much a shaft is too short, else 0.
  */
-function worthOf({ column, box, jointLength }: BearingRegion): (x: number, y: number, z: number) => number {
-  const { at: c, axis: a } = column;
-  const { at: b, axis: d } = box;
-  return (x, y, z) => {
-    const ux = x - c.x;
-    const uy = y - c.y;
-    const uz = z - c.z;
-    const lx = b.x - x;
-    const ly = b.y - y;
-    const lz = b.z - z;
-    const upper = Math.sqrt(ux * ux + uy * uy + uz * uz);
-    const lower = Math.sqrt(lx * lx + ly * ly + lz * lz);
-    const short = jointLength - Math.min(upper, lower);
-    if (short > 0) return 1 + short;
-    return -Math.min((ux * a.x + uy * a.y + uz * a.z) / upper, (ux * lx + uy * ly + uz * lz) / (upper * lower), (lx * d.x + ly * d.y + lz * d.z) / lower);
-  };
+function look({ column, box, jointLength }: BearingRegion, at: Point): { readonly worth: number; readonly uphill: Point; readonly short: number } {
+  const up = minus(at, column.at);
+  const down = minus(box.at, at);
+  const [upper, lower] = [length(up), length(down)];
+  const short = jointLength - Math.min(upper, lower);
+  if (short > 0) return { worth: 1, short, uphill: upper < lower ? mix(-1, column.axis, 0, column.axis) : box.axis };
+  const [u, l] = [mix(1 / upper, up, 0, up), mix(1 / lower, down, 0, down)];
+  const cosines = [dot(u, column.axis), dot(u, l), dot(l, box.axis)] as const;
+  const least = Math.min(...cosines);
+  const worst = cosines.indexOf(least);
+  const away = (from: Point, toward: Point, cosine: number, size: number): Point => mix(1 / size, toward, -cosine / size, from); // slope of a cosine along `from`'s far end
+  if (worst === 0) return { worth: -least, short: 0, uphill: least > 0 ? mix(-1, away(u, column.axis, least, upper), 0, u) : mix(-1, column.axis, 0, u) };
+  if (worst === 2) return { worth: -least, short: 0, uphill: least > 0 ? away(l, box.axis, least, lower) : box.axis };
+  const slope = mix(-1, away(u, l, least, upper), 1, away(l, u, least, lower));
+  return { worth: -least, short: 0, uphill: least > 0 ? slope : minus(at, mix(0.5, column.at, 0.5, box.at)) };
 }
 
-interface Least {
-  readonly at: number;
-  readonly value: number;
+/** An ellipsoid around everything that can still be best: center, and its shape as rows of the matrix P, (y − c)ᵀ P⁻¹ (y − c) ≤ 1. */
+type Shape = readonly [Point, Point, Point];
+
+function around(low: Point, high: Point): Shape {
+  const size = minus(high, low);
+  return [{ x: 0.75 * size.x ** 2, y: 0, z: 0 }, { x: 0, y: 0.75 * size.y ** 2, z: 0 }, { x: 0, y: 0, z: 0.75 * size.z ** 2 }];
 }
 
-const golden = (Math.sqrt(5) - 1) / 2;
-
-/** The lowest place of a function with one valley, by golden sections; its ends are tried too. */
-function least(f: (x: number) => number, low: number, high: number, count: number): Least {
-  let best: Least = { at: low, value: f(low) };
-  const ask = (x: number): number => {
-    const value = f(x);
-    if (value < best.value) best = { at: x, value };
-    return value;
-  };
-  if (low === high) return best;
-  ask(high);
-  let a = low;
-  let b = high;
-  let c = b - golden * (b - a);
-  let d = a + golden * (b - a);
-  let fc = ask(c);
-  let fd = ask(d);
-  for (let k = 0; k < count; k += 1) {
-    if (fc <= fd) {
-      b = d;
-      d = c;
-      fd = fc;
-      c = b - golden * (b - a);
-      fc = ask(c);
-    } else {
-      a = c;
-      c = d;
-      fc = fd;
-      d = a + golden * (b - a);
-      fd = ask(d);
-    }
-  }
-  return best;
+/** The smallest ellipsoid around the half of this one that lies downhill of its center. Nothing left to cut: undefined. */
+function cutAway(shape: Shape, center: Point, uphill: Point): { readonly shape: Shape; readonly center: Point } | undefined {
+  const reach: Point = { x: dot(shape[0], uphill), y: dot(shape[1], uphill), z: dot(shape[2], uphill) };
+  const across = dot(reach, uphill);
+  if (!(across > 0)) return undefined;
+  const step = mix(1 / Math.sqrt(across), reach, 0, reach);
+  const row = (of: Point, part: number): Point => mix(9 / 8, of, (-9 / 16) * part, step);
+  return { center: mix(1, center, -1 / 4, step), shape: [row(shape[0], step.x), row(shape[1], step.y), row(shape[2], step.z)] };
 }

@@ -38,6 +38,7 @@ export default defineCalculator({
   id: 'shaft-bearing',
   version: 1,
   ownSpread: true,
+  oneWay: true,
   title: 'Middle joint: the best place for its bearing',
   purpose: 'Where, inside the space you can bolt a support bearing in, the middle joint of a three-joint shaft bends all three joints least.',
   inputs: [
@@ -73,7 +74,7 @@ export default defineCalculator({
   equations: [
     {
       result: 'bestLargestAngle', expression: 'max(bestUpperAngle, bestMiddleAngle, bestLowerAngle)', words: 'The joint that bends most decides.', source: search,
-      found: 'The place is the one in your space that makes this least. It has one valley only, so a search by golden sections, one direction inside the other, finds its floor.',
+      found: 'The place is the one in your space that makes this least. It has one valley only: what can still be best is cut in half again and again, on the side the slope points to.',
     },
     { result: 'bestUpperLength', expression: size(runUp), words: 'From the column joint to the middle joint.', source: 'derived' },
     { result: 'bestLowerLength', expression: size(runDown), words: 'From the middle joint to the box joint.', source: 'derived' },

@@ -39,7 +39,7 @@ export function shaftScene(v: ShaftScene): Scene {
   const shown: At[] = [...chain(v.now), place(rim(v.now)), place(inBox(v.now)), ...(v.old ? [...chain(v.old), place(rim(v.old))] : []), ...(region ?? []), ...(v.bearing ? [place(v.bearing)] : [])];
   const [xs, ys] = [shown.map((p) => p[0]), shown.map((p) => p[1])];
   const [left, right, low, high] = [Math.min(...xs) - 0.08 * size, Math.max(...xs) + 0.2 * size, Math.min(...ys) - 0.24 * size, Math.max(...ys) + 0.3 * size];
-  const [first, last] = [place(column.at), place(box.at)];
+  const [first, last] = [place(column.at), place(v.now.joints.length > 1 ? (v.now.joints[1] as { at: Point }).at : box.at)]; // the piece that slides
   const mark = 0.03 * size;
   return {
     box: [left, low, right, high],
