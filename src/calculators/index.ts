@@ -37,6 +37,9 @@ import pedalSpacing from './records/pedal-spacing.ts';
 import rearValve from './records/rear-valve.ts';
 import reservoirVolume from './records/reservoir-volume.ts';
 import stopLamp from './records/stop-lamp.ts';
+import shaftBearing from './records/shaft-bearing.ts';
+import shaftLine from './records/shaft-line.ts';
+import shaftRipple from './records/shaft-ripple.ts';
 import stoppingDistance from './records/stopping-distance.ts';
 
 /** The table of contents, in the order of the catalogue. One line per calculator. */
@@ -97,6 +100,10 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   { title: 'Firewall', calculators: [
     firewallPlate,
     firewallBrace,
+  { title: 'Steering shaft', calculators: [
+    shaftLine,
+    shaftRipple,
+    shaftBearing,
   ] },
 ];
 

@@ -9,6 +9,7 @@ import { pedal } from './pedal.ts';
 import { placement } from './placement.ts';
 import { plumbing } from './plumbing.ts';
 import { rear } from './rear.ts';
+import { shaft } from './shaft.ts';
 import { stopping } from './stopping.ts';
 import { truck } from './truck.ts';
 
@@ -25,6 +26,7 @@ export const vocabulary = {
   ...placement,
   ...plumbing,
   ...rear,
+  ...shaft,
   ...stopping,
   ...truck,
 };
