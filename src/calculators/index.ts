@@ -7,6 +7,7 @@ import cgAfterDrop from './records/cg-after-drop.ts';
 import cgByAxleLift from './records/cg-by-axle-lift.ts';
 import circuitFailure from './records/circuit-failure.ts';
 import clearance from './records/clearance.ts';
+import clutchTravel from './records/clutch-travel.ts';
 import discTorque from './records/disc-torque.ts';
 import idealDistribution from './records/ideal-distribution.ts';
 import linePressure from './records/line-pressure.ts';
@@ -43,6 +44,9 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   ] },
   { title: 'When a circuit dies', calculators: [
     circuitFailure,
+  ] },
+  { title: 'Clutch', calculators: [
+    clutchTravel,
   ] },
   { title: 'Body drop and clearance', calculators: [
     bodyDrop,

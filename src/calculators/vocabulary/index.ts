@@ -1,13 +1,16 @@
 import { balance } from './balance.ts';
 import { brakes } from './brakes.ts';
+import { clutch } from './clutch.ts';
 import { geometry } from './geometry.ts';
+import { heat } from './heat.ts';
 import { hydraulics } from './hydraulics.ts';
 import { pedal } from './pedal.ts';
 import { stopping } from './stopping.ts';
+import { tires } from './tires.ts';
 import { truck } from './truck.ts';
 
 /** Every quantity of the site, by its permanent key. The same key means the same thing on every page. */
-export const vocabulary = { ...truck, ...pedal, ...hydraulics, ...brakes, ...balance, ...geometry, ...stopping };
+export const vocabulary = { ...truck, ...pedal, ...hydraulics, ...brakes, ...clutch, ...heat, ...balance, ...geometry, ...stopping, ...tires };
 
 export type QuantityKey = keyof typeof vocabulary;
 
