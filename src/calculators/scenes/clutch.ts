@@ -21,7 +21,7 @@ export interface ClutchScene {
 
 /** Arm of the pedal as drawn, and how much larger the slave's side is. Travels are true; no other size is. */
 const arm = 0.3;
-const larger = 3;
+const larger = 4;
 
 /**
  * Pedal, master, slave, fork and fingers of the diaphragm from the side, front of the truck to the left. The fork turns
@@ -42,9 +42,9 @@ export function clutchScene(v: ClutchScene): Scene {
   const stop = on(arm * 0.72, v.clutchStopTravel);
   const f = v.forkRatioUsed;
   const bearingArm = 0.2 / Math.max(1, f);
-  const pivot: At = [-0.42, Math.min(-0.36, axis - 0.31)];
+  const shaft = Math.min(-0.22, axis - 0.17);
+  const pivot: At = [-0.42, shaft - bearingArm];
   const slaveEnd: At = [pivot[0] - larger * v.slaveStroke, pivot[1] + bearingArm * f];
-  const shaft = pivot[1] + bearingArm;
   const bearing = pivot[0] - (larger * v.slaveStroke) / f;
   const touch = pivot[0] - 0.014 - (larger * v.slavePlay) / f;
   const tip = touch - larger * v.bearingTravel;
@@ -52,9 +52,14 @@ export function clutchScene(v: ClutchScene): Scene {
   const left = Math.min(level(v.bearingLimit), level(v.bearingTravelNeeded), tip, slaveEnd[0]) - 0.1;
   const fulcrum = touch - 0.035;
   const fingers = [1, -1].map((side): Shape => ({ line: [[tip, shaft + side * 0.016], [fulcrum, shaft + side * 0.085], [fulcrum - 0.012, shaft + side * 0.105]], tone: 'frame' }));
-  const wall = (travel: number, tone: 'plain' | 'alert', words: string, below: boolean): Shape[] => [
-    { line: [[level(travel), shaft - 0.045], [level(travel), shaft + 0.045]], tone },
-    { text: words, at: [level(travel) - 0.006, shaft + (below ? -0.042 : 0.03)], anchor: 'end', small: true, tone },
+  // A ruler above the fingers: a line from their tip, and the two travels it must come between.
+  const [low, high] = [shaft + 0.115, shaft + 0.15];
+  const ruler: Shape[] = [
+    { line: [[tip, shaft + 0.02], [tip, high]], tone: 'accent' },
+    { line: [[level(v.bearingTravelNeeded), low], [level(v.bearingTravelNeeded), high + 0.012]], tone: 'plain' },
+    { line: [[level(v.bearingLimit), low], [level(v.bearingLimit), high + 0.012]], tone: 'alert' },
+    { text: 'lets go', at: [level(v.bearingTravelNeeded) + 0.004, high + 0.02], anchor: 'start', small: true },
+    { text: 'limit', at: [level(v.bearingLimit) - 0.004, high + 0.02], anchor: 'end', small: true, tone: 'alert' },
   ];
   const rear = -0.27;
   const ring = v.slaveType === 'ring';
@@ -79,11 +84,11 @@ export function clutchScene(v: ClutchScene): Scene {
       ...slave,
       { capsule: [[bearing, shaft - 0.02], [bearing, shaft + 0.02]], radius: 0.012, tone: 'accent' },
       ...fingers,
-      ...wall(v.bearingTravelNeeded, 'plain', 'lets go', false), ...wall(v.bearingLimit, 'alert', 'limit', true),
+      ...ruler,
       { line: [[-0.06, axis + 0.015], [bottom, axis + 0.015], [bottom, axis - 0.015], [-0.06, axis - 0.015]], tone: 'plain' },
       { line: [[piston, axis + 0.013], [piston, axis - 0.013]], tone: 'frame' },
       { capsule: [clevis, [rodEnd, axis]], radius: 0.003, tone: 'accent' },
-      { line: [[carpet[0] - 0.06, carpet[1] - 0.012], [carpet[0] - 0.008, carpet[1] - 0.012], [carpet[0] - 0.008, carpet[1] + 0.05]], tone: 'ground' },
+      { line: [[carpet[0] - 0.06, carpet[1] - 0.012], [carpet[0] - 0.018, carpet[1] - 0.012], [carpet[0] - 0.018, carpet[1] + 0.05]], tone: 'ground' },
       { line: [[0, 0], on(arm, 0)], tone: 'ghost' },
       { capsule: [[0, 0], pad], radius: 0.006, tone: 'plain' },
       { line: [on(arm - 0.025, v.padTravel), on(arm + 0.025, v.padTravel)], tone: 'frame' },
