@@ -9,6 +9,7 @@ import circuitFailure from './records/circuit-failure.ts';
 import clearance from './records/clearance.ts';
 import clutchTravel from './records/clutch-travel.ts';
 import discTorque from './records/disc-torque.ts';
+import gradeHeat from './records/grade-heat.ts';
 import idealDistribution from './records/ideal-distribution.ts';
 import linePressure from './records/line-pressure.ts';
 import loadTransfer from './records/load-transfer.ts';
@@ -16,7 +17,9 @@ import lockOrder from './records/lock-order.ts';
 import pedalEffort from './records/pedal-effort.ts';
 import pedalRatio from './records/pedal-ratio.ts';
 import rearValve from './records/rear-valve.ts';
+import rotorHeat from './records/rotor-heat.ts';
 import stoppingDistance from './records/stopping-distance.ts';
+import tireRadius from './records/tire-radius.ts';
 
 /** The table of contents, in the order of the catalogue. One line per calculator. */
 export const contents: readonly { readonly title: string; readonly calculators: readonly AnyCalculator[] }[] = [
@@ -44,6 +47,11 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   ] },
   { title: 'When a circuit dies', calculators: [
     circuitFailure,
+  ] },
+  { title: 'Heat and tires', calculators: [
+    rotorHeat,
+    gradeHeat,
+    tireRadius,
   ] },
   { title: 'Clutch', calculators: [
     clutchTravel,
