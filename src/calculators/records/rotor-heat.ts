@@ -1,47 +1,10 @@
-import { repeatedStops, singleStop } from '../../engine/heat.ts';
-import { isImpossible } from '../../engine/outcome.ts';
-import { initialFlux, surfaceRise } from '../../engine/surfaceHeat.ts';
-import { standardGravity } from '../../engine/constants.ts';
 import { mph } from '../../units/si.ts';
 import { brakingFeed } from '../helpers/braking-rate.ts';
 import { fluidBehind, fluidCautions, fluidEquations, fluidGroup, fluidWords } from '../helpers/fluid-heat.ts';
-import type { FluidInputs } from '../helpers/fluid-heat.ts';
+import { haltTimeOf, massOf, parts, saw, series, skinCurve, skinOf, stop, sweptOf } from '../helpers/rotor-heat.ts';
+import type { HeatInputs } from '../helpers/rotor-heat.ts';
 import { defineCalculator } from '../record.ts';
 import type { ValuesOf } from '../record.ts';
-import type { At } from '../show.ts';
-
-type Inputs =
-  | FluidInputs | 'frontAxleLoad' | 'rearAxleLoad' | 'payload' | 'rearBrakeFraction' | 'speed' | 'brakingRate' | 'stops' | 'stopInterval' | 'frontRotorMass' | 'rearRotorMass' | 'coolingTime'
-  | 'rotorFraction' | 'rotatingFraction' | 'rotorSpecificHeat' | 'frontTrackOuter' | 'frontTrackInner' | 'frontRotorWall' | 'rotorConductivity' | 'rotorDensity' | 'padFadeTemperature';
-type V = ValuesOf<Inputs>;
-
-const massOf = (v: V): number => v.frontAxleLoad + v.rearAxleLoad + v.payload;
-
-function stop(v: V, axle: 'front' | 'rear') {
-  const r = singleStop({
-    mass: massOf(v), speedFrom: v.speed, speedTo: 0, rotatingFraction: v.rotatingFraction, axleShare: axle === 'front' ? 1 - v.rearBrakeFraction : v.rearBrakeFraction,
-    rotorFraction: v.rotorFraction, rotorMass: axle === 'front' ? v.frontRotorMass : v.rearRotorMass, specificHeat: v.rotorSpecificHeat,
-  });
-  if (isImpossible(r)) throw new RangeError(`rotor heat: expected a stop to standstill, found ${r.impossible}`);
-  return r;
-}
-
-const series = (v: V, rise: number, stops: number) => repeatedStops({ rise, interval: v.stopInterval, coolingTime: v.coolingTime, stops });
-
-/** Air, then the saw of stop and pause, as points of time and temperature. */
-function saw(v: V, axle: 'front' | 'rear'): At[] {
-  const { rise } = stop(v, axle);
-  const [shown, pieces] = [Math.min(v.stops, 30), 6];
-  const points: At[] = [[0, v.ambient]];
-  for (let k = 0; k < shown; k += 1) {
-    const { peak } = series(v, rise, k + 1);
-    for (let j = 0; j <= (k === shown - 1 ? 0 : pieces); j += 1) {
-      const pause = (v.stopInterval * j) / pieces;
-      points.push([k * v.stopInterval + pause, v.ambient + peak * Math.exp(-pause / v.coolingTime)]);
-    }
-  }
-  return points;
-}
 
 const rise = (axle: 'front' | 'rear') => `${axle}RotorEnergy / (${axle}RotorMass * rotorSpecificHeat)`;
 const peak = (axle: 'front' | 'rear') => `ambient + ${axle}Rise * (1 - keptFraction^stops) / (1 - keptFraction)`;
@@ -71,18 +34,16 @@ export default defineCalculator({
   compute: (v) => {
     if (v.frontTrackInner >= v.frontTrackOuter) return { refused: (say) => `The brake pad’s track has its inner radius ${say(v.frontTrackInner - v.frontTrackOuter, 'length')} outside its outer one. No face is left to rub on.` };
     if (v.speed < 0.1 * mph) return { refused: (say) => `At ${say(v.speed, 'speed')} there is nothing to stop and no heat.` };
-    const haltTime = v.speed / (v.brakingRate * standardGravity);
+    const haltTime = haltTimeOf(v);
     if (haltTime > v.stopInterval) return { refused: (say) => `At this braking rate one stop takes ${say(haltTime, 'time')}, ${say(haltTime - v.stopInterval, 'time')} longer than the time you give from one stop to the next.` };
     const [front, rear] = [stop(v, 'front'), stop(v, 'rear')];
     const [f, r] = [series(v, front.rise, v.stops), series(v, rear.rise, v.stops)];
-    const frontSweptArea = Math.PI * (v.frontTrackOuter ** 2 - v.frontTrackInner ** 2);
-    const iron = { haltTime, time: 0, density: v.rotorDensity, specificHeat: v.rotorSpecificHeat, conductivity: v.rotorConductivity, ...initialFlux({ rotorEnergy: front.rotorEnergy, sweptArea: frontSweptArea, haltTime }) };
-    const [thick, wall] = [surfaceRise(iron), surfaceRise({ ...iron, wallThickness: v.frontRotorWall })];
+    const [thick, wall] = [skinOf(v, undefined), skinOf(v, v.frontRotorWall)];
     const frontSeriesTemperature = v.ambient + f.peak;
     return {
       frontSeriesTemperature, rearSeriesTemperature: v.ambient + r.peak, frontRise: front.rise, rearRise: rear.rise, frontSeriesLimit: v.ambient + f.limit,
       skinTemperature: frontSeriesTemperature - front.rise + wall.peakRise, skinRise: wall.peakRise, thickSkinRise: thick.peakRise, thickHaltRise: thick.haltRise,
-      stopEnergy: front.stopEnergy, frontRotorEnergy: front.rotorEnergy, rearRotorEnergy: rear.rotorEnergy, keptFraction: f.kept, haltTime, heatedDepth: thick.heatedDepth, frontSweptArea,
+      stopEnergy: front.stopEnergy, frontRotorEnergy: front.rotorEnergy, rearRotorEnergy: rear.rotorEnergy, keptFraction: f.kept, haltTime, heatedDepth: thick.heatedDepth, frontSweptArea: sweptOf(v),
       ladenMass: massOf(v), ...fluidBehind(v, frontSeriesTemperature),
     };
   },
@@ -130,7 +91,7 @@ export default defineCalculator({
       todo: 'Take it as “far too hot”, not as a temperature.',
       fires: { stopInterval: 5 }, silent: {},
     },
-    ...fluidCautions<ValuesOf<Inputs | 'frontSeriesTemperature' | 'fluidTemperature' | 'wetMargin' | 'dryMargin' | 'wetBoilingPoint' | 'dryBoilingPoint'>>((v) => v.frontSeriesTemperature, { soakFraction: 0.9 }, { stops: 1 }),
+    ...fluidCautions<ValuesOf<HeatInputs | 'frontSeriesTemperature' | 'fluidTemperature' | 'wetMargin' | 'dryMargin' | 'wetBoilingPoint' | 'dryBoilingPoint'>>((v) => v.frontSeriesTemperature, { soakFraction: 0.9 }, { stops: 1 }),
   ],
   charts: [{
     title: 'Rotors through the row of stops',
@@ -145,6 +106,15 @@ export default defineCalculator({
       ];
     },
     describe: (v, say) => `Each stop lifts the fronts by ${say(v.frontRise, 'temperatureRise')}, each pause keeps ${say(v.keptFraction, 'share')} of the excess. After ${v.stops} they stand at ${say(v.frontSeriesTemperature, 'temperature')}; without end they would come to ${say(v.frontSeriesLimit, 'temperature')}. The brake pad fades from ${say(v.padFadeTemperature, 'temperature')}.${v.stops > 30 ? ' The first 30 are drawn.' : ''}`,
+  }, {
+    title: 'Skin of a front rotor during one stop',
+    x: { label: 'time from the first bite', dimension: 'time' },
+    y: { label: 'rise', dimension: 'temperatureRise' },
+    series: (v) => [
+      { label: 'skin', tone: 'front', points: skinCurve(v, v.frontRotorWall) }, { label: 'skin, if the wall were thick', tone: 'ghost', points: skinCurve(v, undefined) },
+      { label: 'whole rotor', tone: 'accent', points: parts.map((part) => [part * haltTimeOf(v), stop(v, 'front').rise * part * (2 - part)] as const) },
+    ],
+    describe: (v, say) => `The skin rises fast, is hottest at ${say(v.skinRise, 'temperatureRise')} over where it began, after half of the ${say(v.haltTime, 'time')} or later, and is cooling again at the halt. The rotor as a whole rises all the way to ${say(v.frontRise, 'temperatureRise')}.`,
   }],
   tables: [{
     caption: 'What the speed does',

@@ -103,7 +103,7 @@ export const clutch = {
     name: 'force at the release bearing', symbol: 'F_br', dimension: 'force',
     usual: { min: 800, max: 2500, source: commonPractice },
     hard: { min: 10 * lbf, max: 3000 * lbf, reason: 'a diaphragm asks between 10 and 3,000 lbf of its bearing' },
-    measure: 'Before stripping: luggage scale on the fork where the slave pushes, read at release, times the fork ratio. Or the clutch maker’s sheet.', tolerance: { relative: 0.08 },
+    measure: 'The clutch maker’s sheet. Or before stripping: luggage scale at the pad of the old pedal, read as it lets go, times the old pedal’s ratio, the bores’ and the fork’s, times 0.85. At the fork itself 150 to 300 lbf wait, more than a luggage scale shows.', tolerance: { relative: 0.08 },
   },
   bearingTravelNeeded: { name: 'bearing travel the clutch needs to let go', symbol: 'b_n', measure: 'The clutch maker’s sheet. Or before stripping: travel of the fork at the slave, from touch to release, divided by the fork ratio.', usual: { min: 7 * mm, max: 10 * mm, source: commonPractice }, ...bearing },
   bearingTravelAllowed: { name: 'bearing travel the diaphragm bears', symbol: 'b_max', measure: 'The clutch maker’s sheet. No sheet: what it needs plus 0.5 mm (common practice, no source).', usual: { min: 7.5 * mm, max: 14 * mm, source: commonPractice }, ...bearing },
