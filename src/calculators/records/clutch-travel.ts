@@ -45,7 +45,7 @@ export default defineCalculator({
     }
     return clutchResults(v);
   },
-  summary: (v, say) => `${say(v.clutchTravelUsed, 'length')} of pedal move the bearing ${say(v.bearingTravel, 'length')}: ${release(v, say)}. The pedal takes ${say(v.clutchControlForce, 'force')}.`,
+  summary: (v, say) => `${say(v.clutchTravelUsed, 'length')} of pedal moves the bearing ${say(v.bearingTravel, 'length')}: ${release(v, say)}. The pedal takes ${say(v.clutchControlForce, 'force')}.`,
   equations: [
     { result: 'clutchMasterArea', expression: 'pi * clutchMasterBore^2 / 4', words: 'The piston’s face is a circle.', source: 'derived' },
     { result: 'slaveArea', expression: 'pi * slaveBore^2 / 4', words: 'So is the slave’s.', source: 'derived', when: (v) => v['slaveType'] === 'fork' },

@@ -78,7 +78,7 @@ export default defineCalculator({
   },
   summary: (v, say) => (v.brakePower === 0
     ? `At ${say(v.descentSpeed, 'speed')} tires, air and this gear hold back more than the hill pulls. The brakes have nothing to do.`
-    : `The hill leaves ${say(v.brakePower, 'power')} for the brakes. After ${say(v.descentTime / 60, 'count')} min the fronts are at ${say(v.frontBottomTemperature, 'temperature')}, out of gear they would be at ${say(after(v, 'front', v.descentTime, 0), 'temperature')}; ${fluidWords(v, say)}.`),
+    : `The hill leaves ${say(v.brakePower, 'power')} for the brakes. After ${say(v.descentTime / 60, 'count')} min the fronts are at ${say(v.frontBottomTemperature, 'temperature')}${v.gearForce > 0 ? ` (out of gear ${say(after(v, 'front', v.descentTime, 0), 'temperature')})` : ''}; ${fluidWords(v, say)}.`),
   equations: [
     { result: 'ladenMass', expression: 'frontAxleLoad + rearAxleLoad + payload', words: 'Truck and load.', source: 'derived' },
     { result: 'descentTime', expression: `descentDrop * ${slope} / (descentGrade * descentSpeed)`, words: 'Road length over speed; the road is longer than the height by one over the sine.', source: 'derived' },
@@ -162,9 +162,9 @@ export default defineCalculator({
       { of: 'fade of street brake pads from 300 to 400 °C, cooling time, engine braking by gear, drag area', kind: 'common practice' },
     ],
     examples: [{
-      source: 'Worked by hand: 1340 kg, 8 %, 20 m/s, 200 N of engine, 76 % on the front, 10 W/K from each 6 kg rotor: 9.02 kW braked, 612 K settled',
+      source: 'Worked by hand: 1340 kg, 8 %, 20 m/s, 200 N of engine, 76 % on the front, 10 W/K from each 6 kg rotor: 9.01 kW braked, 612 K settled',
       inputs: { frontAxleLoad: 780, rearAxleLoad: 560, payload: 0, rearBrakeFraction: 0.24, descentGrade: 0.08, descentSpeed: 20, gearForce: 200, rollingCoefficient: 0.012, dragArea: 1, airDensity: 1.2, rotorFraction: 0.93, frontRotorMass: 6, rotorSpecificHeat: 480, coolingTime: 288, ambient: 293 },
-      results: { brakePower: { value: 9020, within: 0.002 }, frontSettledTemperature: { value: 612, within: 0.001 } },
+      results: { brakePower: { value: 9015, within: 0.0005 }, frontSettledTemperature: { value: 612, within: 0.001 } },
     }],
     related: ['heat-and-tires', 'rotor-heat', 'braking-rate'],
   },
