@@ -53,7 +53,7 @@ export default defineCalculator({
     },
     {
       id: 'rear-as-strong', level: 'warning', when: (v) => v.rearBrakeGain > 0.8 * v.frontBrakeGain,
-      words: (v, say) => `At equal pressure the rear axle brakes with ${say(v.rearBrakeGain / v.frontBrakeGain, 'share')} of the front’s force. An empty pickup in a hard stop wants about a third at the road, and rear wheels that lock first turn it around.`,
+      words: (v, say) => `At equal pressure the rear axle brakes with ${say(v.rearBrakeGain / v.frontBrakeGain, 'share')} of the front’s force. In a hard stop an empty pickup’s rear tires can use about a third of what its front tires use (the demo truck at 0.8 g), and rear wheels that lock first turn it around.`,
       todo: 'Smaller rear pistons or a larger rear master. A balance bar alone cannot hide this.',
       fires: { rearPistonDiameter: 54 * mm }, silent: {},
     },
