@@ -7,12 +7,13 @@ function run(id: string, over: Values = {}): Record<string, number> {
   const record = calculatorById(id);
   const result = evaluate(record, { ...demoInputs(record), ...over });
   if (!result.ok) throw new Error(`${id}: expected a result, found ${result.refusal.refused(String)}`);
-  return result.values as Record<string, number>;
+  return result.values as unknown as Record<string, number>;
 }
 
 describe('clutch-travel', () => {
   test('a pedal pushed to the stop the page gives puts the bearing at what is needed plus the reserve, or at the limit', () => {
-    for (const over of [{ clutchMasterBore: 0.0206375 }, { clutchMasterBore: 0.0222 }, { slaveType: 'ring', clutchMasterBore: 0.0254 }, { stopReserve: 0.6, clutchMasterBore: 0.0222 }]) {
+    const trucks: readonly Values[] = [{ clutchMasterBore: 0.0206375 }, { clutchMasterBore: 0.0222 }, { slaveType: 'ring', clutchMasterBore: 0.0254 }, { stopReserve: 0.6, clutchMasterBore: 0.0222 }];
+    for (const over of trucks) {
       const { clutchStopTravel } = run('clutch-travel', over);
       const v = run('clutch-travel', { ...over, clutchPadTravel: clutchStopTravel as number });
       expect(v['bearingTravel']).toBeCloseTo(Math.min(v['bearingTravelNeeded']! * (1 + v['stopReserve']!), v['bearingLimit']!), 12);

@@ -94,7 +94,7 @@ export const clutch = {
     measure: 'Fork: push it by hand until the bearing touches, calipers at the slave’s rod. Ring-shaped slave: feeler between bearing and fingers.', tolerance: { absolute: 0.3 * mm },
   },
   forkRatio: {
-    name: 'fork ratio (slave travel over bearing travel)', symbol: 'i_k', dimension: 'ratio',
+    name: 'fork ratio (slave travel over bearing travel)', symbol: 'i_fk', dimension: 'ratio',
     usual: { min: 1.3, max: 2.2, source: commonPractice },
     hard: { min: 0.3, max: 6, reason: 'a fork multiplies by between 0.3 and 6' },
     measure: 'Fork on the bench or through the window: its pivot to the slave’s rod, divided by its pivot to the bearing. Used only with a fork.', tolerance: { relative: 0.02 },

@@ -12,16 +12,18 @@ import { tires } from './tires.ts';
 import { truck } from './truck.ts';
 
 /** Every quantity of the site, by its permanent key. The same key means the same thing on every page. */
-export const vocabulary = { ...truck, ...pedal, ...hydraulics, ...brakes, ...clutch, ...heat, ...balance, ...geometry, ...stopping, ...tires };
 export const vocabulary = {
   ...balance,
   ...brakes,
+  ...clutch,
   ...dropPoints,
   ...firewall,
   ...geometry,
+  ...heat,
   ...hydraulics,
   ...pedal,
   ...stopping,
+  ...tires,
   ...truck,
 };
 
