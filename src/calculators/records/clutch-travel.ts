@@ -69,10 +69,10 @@ export default defineCalculator({
   cautions: clutchCautions,
   picture: {
     title: 'Pedal, master, slave and bearing',
-    describe: (v, say, travel) => `Pedal and master from the side, to scale, front of the truck to the left; slave and bearing four times as large. At ${say(travel, 'length')} of pedal the slave has moved ${say(at(v, travel).slaveStroke, 'length')} and the bearing has pushed the diaphragm ${say(at(v, travel).bearingTravel, 'length')}. It lets go at ${say(v.bearingTravelNeeded, 'length')} and is at its limit at ${say(v.bearingLimit, 'length')}.`,
+    describe: (v, say, travel) => `Pedal and master from the side, front of the truck to the left. Travels are to scale, those of slave and bearing four times as large. At ${say(travel, 'length')} of pedal the slave has moved ${say(at(v, travel).slaveStroke, 'length')} and the bearing has pushed the diaphragm ${say(at(v, travel).bearingTravel, 'length')}. It lets go at ${say(v.bearingTravelNeeded, 'length')} and is at its limit at ${say(v.bearingLimit, 'length')}.`,
     motion: {
       label: 'pedal travel', dimension: 'length', range: (v) => [0, Math.max(pedalEnd(v), 1e-3)], start: (v) => v.clutchTravelUsed,
-      say: (v, travel, say) => `bearing ${say(at(v, travel).bearingTravel, 'length')}`,
+      say: (v, travel, say) => `${say(travel, 'length')}, bearing ${say(at(v, travel).bearingTravel, 'length')}`,
     },
     scene: (v, travel, say) => clutchScene({ ...v, ...at(v, travel), padTravel: travel, say }),
   },
