@@ -17,6 +17,9 @@ import fluidHead from './records/fluid-head.ts';
 import fluidLedger from './records/fluid-ledger.ts';
 import dropPoints from './records/drop-points.ts';
 import drumTorque from './records/drum-torque.ts';
+import clutchTravel from './records/clutch-travel.ts';
+import discTorque from './records/disc-torque.ts';
+import gradeHeat from './records/grade-heat.ts';
 import firewallBrace from './records/firewall-brace.ts';
 import firewallPlate from './records/firewall-plate.ts';
 import heightValve from './records/height-valve.ts';
@@ -40,7 +43,9 @@ import stopLamp from './records/stop-lamp.ts';
 import shaftBearing from './records/shaft-bearing.ts';
 import shaftLine from './records/shaft-line.ts';
 import shaftRipple from './records/shaft-ripple.ts';
+import rotorHeat from './records/rotor-heat.ts';
 import stoppingDistance from './records/stopping-distance.ts';
+import tireRadius from './records/tire-radius.ts';
 
 /** The table of contents, in the order of the catalogue. One line per calculator. */
 export const contents: readonly { readonly title: string; readonly calculators: readonly AnyCalculator[] }[] = [
@@ -84,6 +89,13 @@ export const contents: readonly { readonly title: string; readonly calculators: 
     fluidHead,
     stopLamp,
     lampWire,
+  { title: 'Heat and tires', calculators: [
+    rotorHeat,
+    gradeHeat,
+    tireRadius,
+  ] },
+  { title: 'Clutch', calculators: [
+    clutchTravel,
   ] },
   { title: 'Body drop and clearance', calculators: [
     bodyDrop,
