@@ -48,6 +48,17 @@ function changed(field: Entered): boolean {
   return built !== undefined && field.value !== built;
 }
 
+/** What moves a picture and was moved before the script came. The function moves it again. */
+function takeMoved(place: HTMLElement): () => void {
+  const moved = [...place.querySelectorAll<HTMLInputElement>('.states input, .motion input')].filter((input) => (input.type === 'radio' ? input.checked && !input.defaultChecked : input.value !== input.defaultValue));
+  const values = moved.map((input) => input.value);
+  return () => moved.forEach((input, k) => {
+    if (input.type === 'radio') input.checked = true;
+    else input.value = values[k] as string;
+    input.dispatchEvent(new Event(input.type === 'radio' ? 'change' : 'input'));
+  });
+}
+
 /** Brings one calculator to life, once. */
 export function bring(place: HTMLElement, linked = false): Promise<void> {
   let coming = brought.get(place);
@@ -57,8 +68,10 @@ export function bring(place: HTMLElement, linked = false): Promise<void> {
       await warm(record);
       takeTyped(place, record);
       place.querySelector(':scope > .blank')?.remove(); // said while the code was missing
+      const move = takeMoved(place);
       hydrate(h(Calculator, { record, session, own: place.dataset.eager !== undefined }), place);
       place.dataset.live = 'yes';
+      move();
       if (linked) place.closest('section')?.scrollIntoView();
     });
     brought.set(place, coming);
