@@ -8,15 +8,19 @@ import cgByAxleLift from './records/cg-by-axle-lift.ts';
 import circuitFailure from './records/circuit-failure.ts';
 import clearance from './records/clearance.ts';
 import clutchTravel from './records/clutch-travel.ts';
+import discToMatch from './records/disc-to-match.ts';
 import discTorque from './records/disc-torque.ts';
-import gradeHeat from './records/grade-heat.ts';
+import dropPoints from './records/drop-points.ts';
+import drumTorque from './records/drum-torque.ts';
 import firewallBrace from './records/firewall-brace.ts';
 import firewallPlate from './records/firewall-plate.ts';
-import dropPoints from './records/drop-points.ts';
+import gradeHeat from './records/grade-heat.ts';
+import heightValve from './records/height-valve.ts';
 import idealDistribution from './records/ideal-distribution.ts';
 import linePressure from './records/line-pressure.ts';
 import loadTransfer from './records/load-transfer.ts';
 import lockOrder from './records/lock-order.ts';
+import parkingBrake from './records/parking-brake.ts';
 import pedalEffort from './records/pedal-effort.ts';
 import pedalRatio from './records/pedal-ratio.ts';
 import rearValve from './records/rear-valve.ts';
@@ -34,8 +38,11 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   ] },
   { title: 'Brakes and stopping', calculators: [
     discTorque,
+    drumTorque,
+    discToMatch,
     brakingRate,
     stoppingDistance,
+    parkingBrake,
   ] },
   { title: 'Weight', calculators: [
     loadTransfer,
@@ -45,6 +52,7 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   { title: 'Front and rear', calculators: [
     idealDistribution,
     rearValve,
+    heightValve,
     lockOrder,
     adhesion,
   ] },

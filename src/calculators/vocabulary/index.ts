@@ -7,6 +7,7 @@ import { geometry } from './geometry.ts';
 import { heat } from './heat.ts';
 import { hydraulics } from './hydraulics.ts';
 import { pedal } from './pedal.ts';
+import { rear } from './rear.ts';
 import { stopping } from './stopping.ts';
 import { tires } from './tires.ts';
 import { truck } from './truck.ts';
@@ -22,6 +23,7 @@ export const vocabulary = {
   ...heat,
   ...hydraulics,
   ...pedal,
+  ...rear,
   ...stopping,
   ...tires,
   ...truck,
