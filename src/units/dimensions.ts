@@ -9,7 +9,8 @@ import { bar, cm3, deg, foot, inch, kPa, lb, lbf, mm, mph, percent, psi, standar
 export type Dimension =
   | 'ratio' | 'share' | 'count' | 'friction' | 'brakingRate' | 'length' | 'distance' | 'area' | 'volume' | 'mass'
   | 'force' | 'pressure' | 'vacuum' | 'angle' | 'speed' | 'time' | 'torque' | 'grade' | 'brakeGain'
-  | 'compliance' | 'energy' | 'power' | 'temperature' | 'temperatureRise' | 'specificHeat' | 'conductivity' | 'density' | 'stress';
+  | 'compliance' | 'energy' | 'power' | 'temperature' | 'temperatureRise' | 'specificHeat' | 'conductivity' | 'density' | 'stress'
+  | 'current' | 'voltage' | 'resistivity';
 
 export type System = 'us' | 'si';
 
@@ -102,6 +103,9 @@ export const dimensions: Readonly<Record<Dimension, DimensionInfo>> = {
   energy: about('an energy', 300, 'kJ', unit('ft.lbf', lbf * foot, 'lbfft'), unit('kJ', 1e3), unit('J', 1)),
   temperature: about('a temperature', 300, 'degC',
     unit('degF', 5 / 9, 'f', { offset: 459.67 }), unit('degC', 1, 'c', { offset: 273.15 }), unit('K', 1)),
+  current: about('a current', 5, 'A', unit('A', 1, 'amp amps')),
+  voltage: about('a voltage', 13, 'V', unit('V', 1, 'volt volts')),
+  resistivity: about('a resistivity', 0.0172, 'ohm.mm2/m', unit('ohm.mm2/m', 1e-6, 'ωmm2/m', { label: 'Ω·mm²/m' })),
   power: about('a power', 12, 'kW', unit('hp', 550 * foot * lbf), unit('kW', 1e3), unit('W', 1)),
   temperatureRise: about('a difference of temperatures', 110, 'degC', unit('degF', 5 / 9, 'f'), unit('degC', 1, 'c'), unit('K', 1)), // no zero of its own: 18 °F more is 10 °C more
   specificHeat: about('a specific heat', 0.115, 'J/kg.K',
@@ -135,8 +139,8 @@ export const toSi = (value: number, { factor, offset, tangent }: Unit): number =
 export const fromSi = (si: number, { factor, offset, tangent }: Unit): number =>
   settle(tangent ? Math.atan(si) / factor : si / factor - offset);
 
-/** The unit a share without one is in: up to 1 a fraction, above 1 percent. */
-export const bareShare = (value: number): string => (Math.abs(value) <= 1 ? 'fraction' : '%');
+/** The unit a share without one is in: above 1 percent, up to 1 the field's. */
+export const bareShare = (value: number, field: string): string => (Math.abs(value) > 1 ? '%' : field);
 
 export const unitFor = (dimension: Dimension, system: System): string => dimensions[dimension][system];
 

@@ -77,6 +77,7 @@ describe('every unit against an independent library', () => {
     compliance: { 'in3/1000psi': ['1 cuin / (1000 psi)', 'm^3/Pa'], 'cm3/bar': ['1 cm^3/bar', 'm^3/Pa'] },
     stress: { ksi: ['1000 psi', 'Pa'], MPa: ['1 MPa', 'Pa'], GPa: ['1 GPa', 'Pa'], psi: ['1 psi', 'Pa'] },
     energy: { 'ft.lbf': ['1 foot lbf', 'J'], kJ: ['1 kJ', 'J'], J: ['1 J', 'J'] },
+    current: { A: ['1 A', 'A'] }, voltage: { V: ['1 V', 'V'] }, resistivity: { 'ohm.mm2/m': ['1 ohm mm^2/m', 'ohm m'] },
     power: { hp: ['1 hp', 'W'], kW: ['1 kW', 'W'], W: ['1 W', 'W'] },
     // a lone degF has its zero in mathjs, and so has a difference of two: counted in kelvin, then subtracted
     temperatureRise: { degF: ['(number(212 degF, K) - number(32 degF, K)) / 180 * 1 K', 'K'], degC: ['(number(100 degC, K) - number(0 degC, K)) / 100 * 1 K', 'K'], K: ['1 K', 'K'] },
