@@ -88,6 +88,7 @@ export const contents: readonly { readonly title: string; readonly calculators: 
     fluidHead,
     stopLamp,
     lampWire,
+  ] },
   { title: 'Heat and tires', calculators: [
     rotorHeat,
     gradeHeat,
@@ -111,6 +112,7 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   { title: 'Firewall', calculators: [
     firewallPlate,
     firewallBrace,
+  ] },
   { title: 'Steering shaft', calculators: [
     shaftLine,
     shaftRipple,
