@@ -22,6 +22,8 @@ import firewallBrace from './records/firewall-brace.ts';
 import firewallPlate from './records/firewall-plate.ts';
 import fluidHead from './records/fluid-head.ts';
 import fluidLedger from './records/fluid-ledger.ts';
+import firewallBrace from './records/firewall-brace.ts';
+import firewallPlate from './records/firewall-plate.ts';
 import gradeHeat from './records/grade-heat.ts';
 import heightValve from './records/height-valve.ts';
 import idealDistribution from './records/ideal-distribution.ts';
