@@ -63,7 +63,7 @@ export function solveLine(v: Line) {
 function tooShort(v: Line, { impossible, by = 0 }: Impossible, when: 'Before' | 'After'): Refusal {
   const which = impossible === 'lower-shaft-too-short' ? 'middle joint and the box joint' : v.shaftJoints === 'three' ? 'column joint and the middle joint' : 'column joint and the box joint';
   return {
-    refused: (say) => (by >= v.jointLength
+    refused: (say) => (by > v.jointLength - 1e-6
       ? `${when} the drop the ${which} are at one and the same point. They must be at least the length of one joint apart, ${say(v.jointLength, 'length')}.`
       : `${when} the drop the ${which} stand ${say(v.jointLength - by, 'length')} apart. Half of each joint lies between, so the shaft is ${say(by, 'length')} shorter than its joints.`),
   };
