@@ -1,6 +1,6 @@
 import type { Dimension } from '../units/index.ts';
 import type { Chart, Picture, Table } from './show.ts';
-import type { QuantityKey, ValueOf } from './vocabulary/index.ts';
+import type { QuantityKey, RowValues, ValueOf } from './vocabulary/index.ts';
 
 /** Prints an SI value in the reader's units: say(4.2e6, 'pressure') → '609 psi'. */
 export type Say = (si: number, dimension: Dimension, digits?: number) => string;
@@ -10,7 +10,10 @@ export interface Refusal {
   readonly refused: (say: Say) => string;
 }
 
-export type Values = Readonly<Record<string, number | string>>;
+/** An SI number, an option's name, or the rows of a list. */
+export type Value = number | string | RowValues;
+
+export type Values = Readonly<Record<string, Value>>;
 
 export type ValuesOf<K extends QuantityKey> = { readonly [P in K]: ValueOf<P> };
 
@@ -31,6 +34,16 @@ export interface Caution<V> {
   readonly silent?: Partial<V>;
 }
 
+/** A caution that travels: it is said, shortly, beside results of other calculators that use this one's. */
+export interface Alarm<V> {
+  /** The danger or warning of the whole record that it stands for, with the same `when`. */
+  readonly caution: string;
+  readonly level: 'danger' | 'warning';
+  readonly when: (v: V) => boolean;
+  /** What is wrong, as the end of a sentence, without numbers: it travels as plain text. */
+  readonly first: string;
+}
+
 export interface Equation {
   /** The quantity on the left. */
   readonly result: QuantityKey;
@@ -45,6 +58,13 @@ export interface Equation {
   readonly when?: (v: Values) => boolean;
   /** Said where the result is found by search and the equation is the condition it meets. */
   readonly found?: string;
+}
+
+/** A result that no line of algebra gives, such as a fit through the reader's rows or the least of many: what is done, in words. */
+export interface Method {
+  readonly result: QuantityKey;
+  readonly words: string;
+  readonly source: string;
 }
 
 export interface Example<V> {
@@ -71,8 +91,12 @@ export interface Calculator<I extends QuantityKey = QuantityKey, O extends Quant
   readonly inputs: readonly InputGroup<I>[];
   /** Records whose results may stand for inputs that the reader has not typed. */
   readonly feeds?: readonly Feed[];
+  /** Every conditional danger and warning of a record that feeds others, for them to pass on. */
+  readonly alarms?: readonly Alarm<ValuesOf<I | O>>[];
   /** The general estimate of spread is left out: its own results say how sure it is, or the result has a kink that a first-order estimate would understate. */
   readonly ownSpread?: boolean;
+  /** Small pieces of work that bring a long compute up to speed, run one at a time before the calculator comes to life. */
+  readonly warm?: (v: ValuesOf<I>) => Iterable<void>;
   /** Its results are a best place, found by search: flat where it is best, so no input can be read back from them. */
   readonly oneWay?: boolean;
   /** Results in the order shown; the first one is the headline. */
@@ -81,6 +105,7 @@ export interface Calculator<I extends QuantityKey = QuantityKey, O extends Quant
   /** One or two sentences that say the result and what it means. */
   readonly summary: (v: ValuesOf<I | O>, say: Say) => string;
   readonly equations: readonly Equation[];
+  readonly methods?: readonly Method[];
   readonly cautions: readonly Caution<ValuesOf<I | O>>[];
   readonly picture?: Picture<ValuesOf<I | O>>;
   readonly charts?: readonly Chart<ValuesOf<I | O>>[];
@@ -98,7 +123,7 @@ export interface Calculator<I extends QuantityKey = QuantityKey, O extends Quant
 }
 
 /** What it takes to compute an input of another calculator: less than a whole record, so that a script carries less. */
-export type Feed = Pick<AnyCalculator, 'id' | 'title' | 'inputs' | 'outputs' | 'compute' | 'feeds'> & Partial<Pick<AnyCalculator, 'oneWay'>>;
+export type Feed = Pick<AnyCalculator, 'id' | 'title' | 'inputs' | 'outputs' | 'compute' | 'feeds' | 'alarms'> & Partial<Pick<AnyCalculator, 'oneWay'>>;
 
 // eslint-disable-next-line @typescript-eslint/no-explicit-any
 export type AnyCalculator = Calculator<any, any>;
@@ -118,7 +143,7 @@ export function defineEquations(equations: readonly Equation[]): readonly Equati
 }
 
 /** The computing part of a record, kept in a file of its own when other records are fed by it. */
-export function defineFeed<I extends QuantityKey, O extends QuantityKey>(feed: Pick<Calculator<I, O>, 'id' | 'title' | 'inputs' | 'outputs' | 'compute' | 'feeds'>): typeof feed {
+export function defineFeed<I extends QuantityKey, O extends QuantityKey>(feed: Pick<Calculator<I, O>, 'id' | 'title' | 'inputs' | 'outputs' | 'compute' | 'feeds' | 'alarms'>): typeof feed {
   return feed;
 }
 

@@ -2,7 +2,10 @@ import { readRecord } from '../build/fields.ts';
 import type { Lookup, ShownIn, System, Typed } from '../build/fields.ts';
 import type { Build } from '../build/store.ts';
 import { readLink } from '../build/links.ts';
+import { encodeRows, renamedRows } from '../build/rows.ts';
+import { entryOf } from '../calculators/evaluate.ts';
 import type { AnyCalculator } from '../calculators/record.ts';
+import { isRows } from '../calculators/vocabulary/index.ts';
 
 /**
  * What one page works with: the reader's build, and over it, for one calculator, the numbers of the link
@@ -12,7 +15,7 @@ export class Session {
   readonly build: Build;
   /** The calculator typed into last: its numbers go into the address. */
   lastTyped: string | undefined;
-  private link: { readonly id: string; readonly values: Map<string, Typed>; readonly newer: boolean } | undefined;
+  private link: { readonly id: string; readonly sent: ReadonlyMap<string, Typed>; readonly values: Map<string, Typed>; readonly newer: boolean } | undefined;
   private readonly listeners = new Set<() => void>();
   private readonly units = new Map<string, string>();
 
@@ -27,7 +30,7 @@ export class Session {
 
   openLink(record: AnyCalculator, query: string): void {
     const read = readLink(record, query);
-    if (read) this.link = { id: record.id, values: new Map(read.values), newer: read.newer };
+    if (read) this.link = { id: record.id, sent: read.values, values: new Map(read.values), newer: read.newer };
     this.changed();
   }
 
@@ -44,9 +47,31 @@ export class Session {
     const typed = text === undefined ? undefined : { text, unit, system: this.system };
     this.lastTyped = record.id;
     if (this.link?.id !== record.id) return this.build.set(key, typed);
-    if (typed) this.link.values.set(key, typed);
-    else this.link.values.delete(key);
+    const next = typed ?? this.link.sent.get(key);
+    if (next) this.link.values.set(key, next);
     this.changed();
+  }
+
+  /** What `type(…, undefined)` would bring back in place of what the reader typed; undefined where he typed nothing. */
+  undoes(record: AnyCalculator, key: string): 'demo' | 'link' | undefined {
+    if (this.link?.id === record.id) return this.link.values.get(key) === this.link.sent.get(key) ? undefined : 'link';
+    return this.build.get(key) && 'demo';
+  }
+
+  /** The reader has typed something here that the device does not keep. */
+  loses(record: AnyCalculator): boolean {
+    return !this.build.kept && this.lastTyped === record.id && this.link?.id !== record.id;
+  }
+
+  /** A label of one list has another name now: the lists that refer to it follow. */
+  rename(record: AnyCalculator, list: string, from: string, to: string): void {
+    for (const { key, rows } of readRecord(record, this.lookup(record), this.system).fields) {
+      const entry = entryOf(key);
+      if (!rows || !isRows(entry)) continue;
+      const before = encodeRows(rows.rows.map(({ cells }) => cells.map(({ text }) => text)));
+      const after = renamedRows(entry, before, list, from, to);
+      if (after !== before) this.type(record, key, after);
+    }
   }
 
   /**

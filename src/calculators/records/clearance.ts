@@ -12,6 +12,8 @@ type V = ValuesOf<First | Second | 'positionError'>;
 /** Common practice, no source: below the first stop, below the second watch. */
 const stop = 6 * mm;
 const watch = 12 * mm;
+/** Common practice, no source: what an engine or exhaust pipe wants around it at rest. */
+const hot = 25 * mm;
 
 const ends = (v: V) => ({
   a1: { x: v.firstStartX, y: v.firstStartY, z: v.firstStartZ }, a2: { x: v.firstEndX, y: v.firstEndY, z: v.firstEndZ },
@@ -90,6 +92,12 @@ export default defineCalculator({
       words: (v, say) => `${say(v.leastGapLessError, 'length')} is left: enough for nothing but a part that never moves against the other.`,
       todo: `At least 1/2 in (12 mm) to anything fixed, 1 in (25 mm) to engine and exhaust rolled as far as they go (common practice, no source).`,
       fires: { secondRadius: 2 * inch }, silent: { secondRadius: 0.2 * inch },
+    },
+    {
+      id: 'engine-or-exhaust', level: 'caution', when: (v) => v.leastGapLessError >= watch && v.leastGapLessError < hot,
+      words: (v, say) => `${say(v.leastGapLessError, 'length')} is left. That does for two parts that keep still, not for an engine, which rolls on its mounts, nor for an exhaust, which swings and cooks hoses, boots and fluid.`,
+      todo: 'If one of the two is engine or exhaust, keep 1 in (25 mm) with it rolled as far as it goes, more beside hoses and fluid (common practice, no source).',
+      fires: { secondRadius: 1.5 * inch }, silent: { secondRadius: 2.3 * inch },
     },
     {
       id: 'nearest-at-end', level: 'notice', when: (v) => atEnds(v.firstFraction) || atEnds(v.secondFraction),

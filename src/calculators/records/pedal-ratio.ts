@@ -177,7 +177,7 @@ export default defineCalculator({
     ]),
   }],
   paper: {
-    assumptions: ['Everything moves in one plane.', 'Arm and rod are rigid, pins without play.', 'The foot keeps its angle to the arm.', 'With a balance bar, rod and clevis are those of the bar’s pivot; with unlike masters the longer stroke is shown.'],
+    assumptions: ['Everything moves in one plane.', 'Arm and rod are rigid, pins without play.', 'The foot keeps its angle to the arm. That angle takes from the ratio, because only the push across the arm turns it; pad travel is counted along the pad’s own arc, so ratio times travel falls short of the rod’s stroke by the same cosine.', 'With a balance bar, rod and clevis are those of the bar’s pivot; with unlike masters the longer stroke is shown.'],
     leftOut: ['Friction: linkage efficiency stands for it on the other pages.', 'The bar’s tilt and the two rods’ own angles.', 'Flex of arm, bracket and firewall.'],
     sources: [
       { of: 'ratio as the quotient of two lever arms', kind: 'derived', note: 'moments about the pivot, checked by equal work' },
