@@ -1,5 +1,5 @@
 import { deg } from '../../units/si.ts';
-import { shaftBendsFeed } from '../helpers/shaft-line.ts';
+import { shaftLineFeed } from '../helpers/shaft-line.ts';
 import { asBest, asClocked, betweenPins, rippleEquations, shaftsOf } from '../helpers/shaft-ripple.ts';
 import { defineCalculator } from '../record.ts';
 import type { Say } from '../record.ts';
@@ -25,7 +25,7 @@ export default defineCalculator({
     { title: 'Bends', of: ['shaftJoints', 'upperJointAngle', 'middleJointAngle', 'lowerJointAngle', 'bendTwistUpper', 'bendTwistLower'] },
     { title: 'Forks', of: ['upperClocking', 'lowerClocking', 'columnForkAngle'] },
   ],
-  feeds: [shaftBendsFeed],
+  feeds: [shaftLineFeed],
   outputs: [
     'speedRipple', 'leastSpeedRipple', 'bestUpperClocking', 'bestLowerClocking', 'ratioHighest', 'ratioLowest', 'rimAtQuickest', 'equivalentJointAngle', 'upperJointRipple', 'middleJointRipple', 'lowerJointRipple',
   ],
