@@ -95,6 +95,10 @@ export interface Calculator<I extends QuantityKey = QuantityKey, O extends Quant
   readonly alarms?: readonly Alarm<ValuesOf<I | O>>[];
   /** The general estimate of spread is left out: its own results say how sure it is, or the result has a kink that a first-order estimate would understate. */
   readonly ownSpread?: boolean;
+  /** Small pieces of work that bring a long compute up to speed, run one at a time before the calculator comes to life. */
+  readonly warm?: (v: ValuesOf<I>) => Iterable<void>;
+  /** Its results are a best place, found by search: flat where it is best, so no input can be read back from them. */
+  readonly oneWay?: boolean;
   /** Results in the order shown; the first one is the headline. */
   readonly outputs: readonly O[];
   readonly compute: (v: ValuesOf<I>) => ValuesOf<O> | Refusal;
@@ -119,7 +123,7 @@ export interface Calculator<I extends QuantityKey = QuantityKey, O extends Quant
 }
 
 /** What it takes to compute an input of another calculator: less than a whole record, so that a script carries less. */
-export type Feed = Pick<AnyCalculator, 'id' | 'title' | 'inputs' | 'outputs' | 'compute' | 'feeds' | 'alarms'>;
+export type Feed = Pick<AnyCalculator, 'id' | 'title' | 'inputs' | 'outputs' | 'compute' | 'feeds' | 'alarms'> & Partial<Pick<AnyCalculator, 'oneWay'>>;
 
 // eslint-disable-next-line @typescript-eslint/no-explicit-any
 export type AnyCalculator = Calculator<any, any>;

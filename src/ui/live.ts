@@ -1,4 +1,5 @@
 import { h, hydrate } from 'preact';
+import { readRecord } from '../build/fields.ts';
 import { readLink } from '../build/links.ts';
 import { builtRows } from '../build/rows.ts';
 import { entryOf } from '../calculators/evaluate.ts';
@@ -33,6 +34,13 @@ function takeTyped(place: HTMLElement, record: AnyCalculator): void {
   }
 }
 
+/** Between two pieces the page answers to what is typed, which takeTyped picks up. */
+async function warm(record: AnyCalculator): Promise<void> {
+  if (!record.warm) return;
+  const inputs = readRecord({ ...record, compute: () => ({}) }, session.lookup(record), session.system);
+  if (inputs.state === 'ok') for (const _piece of record.warm(inputs.values as never)) await new Promise((resolve) => setTimeout(resolve));
+}
+
 type Entered = HTMLInputElement | HTMLSelectElement;
 
 function changed(field: Entered): boolean {
@@ -55,8 +63,9 @@ function takeMoved(place: HTMLElement): () => void {
 export function bring(place: HTMLElement, linked = false): Promise<void> {
   let coming = brought.get(place);
   if (!coming) {
-    coming = recordOf(place).then((record) => {
+    coming = recordOf(place).then(async (record) => {
       if (linked) session.openLink(record, location.search);
+      await warm(record);
       takeTyped(place, record);
       place.querySelector(':scope > .blank')?.remove(); // said while the code was missing
       const move = takeMoved(place);

@@ -67,6 +67,11 @@ addEventListener('beforeprint', () => {
 
 if ('serviceWorker' in navigator && import.meta.env.PROD) void navigator.serviceWorker.register('/sw.js').catch(() => undefined);
 
+for (const button of document.querySelectorAll<HTMLElement>('[data-print]')) {
+  button.hidden = false;
+  button.addEventListener('click', () => print());
+}
+
 /** The offline worker has taken away the `hidden` of a page that it served from its store. */
 const copyNote = document.querySelector<HTMLElement>('[data-offline]');
 const saved = copyNote?.hidden === false;

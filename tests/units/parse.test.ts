@@ -131,14 +131,14 @@ describe('spellings of units', () => {
 
   test.each<[string, Dimension, RegExp]>([
     ['5 lb', 'pressure', /^lb is a mass/], ['5 lbf', 'mass', /^lbf is a force/], ['5 N', 'mass', /^N is a force/], ['5 kgf', 'mass', /^kgf is a force/], ['5 bar', 'length', /^bar is a pressure/], ['200 deg', 'temperature', /^deg is an angle/],
-    ['5 inHg', 'pressure', /^inHg is a vacuum/], ['5 %', 'ratio', /^% is a share/], ["5'", 'pressure', /^' is a length/], ['5"', 'vacuum', /^" is a length/], ['5 g', 'length', /^g is a braking rate/], ['5 cc', 'length', /^cc is a volume/], ['5 s', 'length', /^s is a time/], ['5 MS', 'length', /is a time/],
+    ['5 inHg', 'pressure', /^inHg is a vacuum/], ['5 %', 'ratio', /^% is a share/], ["5'", 'pressure', /^' is a length/], ['5"', 'vacuum', /^" is a length/], ['5 g', 'length', /^g is a braking rate/], ['5 cc', 'length', /^cc is a volume/], ['5 s', 'length', /^s is a time/], ['5 MS', 'length', /is a time/], ['5 m·m', 'length', /is an area/], ['5 m*m', 'length', /is an area/], ['5 m m', 'length', /is an area/],
   ])('%j is refused as a %s', (text, dimension, words) => {
     const read = parseQuantity(text, dimension, dimensions[dimension].us);
     expect(read).toMatchObject({ ok: false, code: 'wrongUnit' });
     expect(!read.ok && read.problem).toMatch(words);
   });
 
-  test.each<[string, Dimension]>([['5 m·m', 'length'], ['5 m*m', 'length'], ['5 m m', 'length'], ['5 m"', 'time'], ['5"-2', 'area'], ['5" 3', 'volume'], ["5'/s", 'speed'], ['5 in"', 'length']])('%j as a %s is no unit at all', (text, dimension) => {
+  test.each<[string, Dimension]>([['5 m"', 'time'], ['5"-2', 'area'], ['5" 3', 'volume'], ["5'/s", 'speed'], ['5 in"', 'length']])('%j as a %s is no unit at all', (text, dimension) => {
     const read = parseQuantity(text, dimension, dimensions[dimension].us);
     expect(!read.ok && read.code).toMatch(/unreadable|unknownUnit/);
   });

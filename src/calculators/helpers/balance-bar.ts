@@ -4,6 +4,7 @@ import { isImpossible } from '../../engine/outcome.ts';
 import { linePressure } from '../../engine/pressure.ts';
 import { defineFeed } from '../record.ts';
 import type { Refusal, ValuesOf } from '../record.ts';
+import { swellFeed } from './circuit-volume.ts';
 
 type Bar = 'barSpacing' | 'barOffset' | 'barRestLead' | 'barPinOffset' | 'barBearingRadius' | 'barFriction' | 'barStopAngle' | 'threadPitch' | 'rodLength' | 'masterSpacing';
 type Foot = 'controlForce' | 'pedalRatio' | 'linkageEfficiency' | 'frontMasterBore' | 'rearMasterBore' | 'portStroke' | 'frontTakeUp' | 'rearTakeUp' | 'frontCompliance' | 'rearCompliance';
@@ -58,6 +59,7 @@ export const barFeed = defineFeed({
     { title: 'Foot', of: ['controlForce', 'pedalRatio', 'linkageEfficiency'] },
     { title: 'Fluid', of: ['frontTakeUp', 'rearTakeUp', 'frontCompliance', 'rearCompliance'] },
   ],
+  feeds: [swellFeed],
   outputs: ['frontShare', 'barTilt', 'tiltOfStop', 'shareTilted', 'frictionBand', 'frontShareLow', 'frontShareHigh', 'sharePerTurn', 'frontStroke', 'rearStroke', 'frontSplay', 'rearSplay'],
   alarms: [{ caution: 'tilt-on-stop', level: 'danger', when: barAtStop, first: 'the bar is at its stop or close to it.' }],
   compute: (v) => {

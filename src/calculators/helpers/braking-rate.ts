@@ -1,6 +1,7 @@
 import { defineFeed } from '../record.ts';
 import type { ValuesOf } from '../record.ts';
 import { barAtStop, barFeed } from './balance-bar.ts';
+import { swellFeed } from './circuit-volume.ts';
 import { discFeed } from './disc-torque.ts';
 import { chain, pedalOf, refusal, sliding } from './foot-to-road.ts';
 import type { FootToRoad } from './foot-to-road.ts';
@@ -22,7 +23,7 @@ export const brakingFeed = defineFeed({
     { title: 'Brakes', of: ['frontBrakeGain', 'rearBrakeGain', 'pushOutPressure'] },
     { title: 'Truck and road', of: ['frontAxleLoad', 'rearAxleLoad', 'wheelbase', 'cgHeight', 'grip'] },
   ],
-  feeds: [barFeed, discFeed],
+  feeds: [barFeed, discFeed, swellFeed],
   outputs: [
     'brakingRateReached', 'padTravelNormal', 'padReserve', 'padTravelUsed', 'frontStrokeUsed', 'rearStrokeUsed', 'frontBrakeForce', 'rearBrakeForce', 'rearBrakeFraction', 'frontPressure', 'rearPressure', 'rearPressureAfterValve',
     'frontStroke', 'rearStroke', 'barTilt', 'tiltOfStop', 'rodForce', 'frontMasterArea', 'rearMasterArea',

@@ -120,6 +120,6 @@ export default defineCalculator({
         results: { frontEffectiveRadius: { value: 126.667 * mm, within: 1e-5 } },
       },
     ],
-    related: ['manual-or-boosted', 'bias', 'line-pressure', 'braking-rate'],
+    related: ['manual-or-boosted', 'rear-discs', 'bias', 'line-pressure', 'braking-rate', 'parking-brake'],
   },
 });
