@@ -29,7 +29,9 @@ export interface ChanceOptions<V> {
   readonly correlated?: readonly Correlation[];
   /** In place of the vocabulary's; {} holds an input still. */
   readonly tolerance?: Readonly<Record<string, Tolerance>>;
-  /** Sees inputs and results of one draw. */
+  /** A result: half the width of the band about `of` in which friction may leave it, any place as likely as another. */
+  readonly band?: string;
+  /** Sees inputs and results of one draw, in an object that the next draw uses again. */
   readonly happens?: (v: V) => boolean;
 }
 
@@ -49,49 +51,73 @@ const levels = 50;
  * @throws RangeError for draws below 50, a key that the record lacks, and as shapeOf and mixer
  * Worked value: a sum of two masses with errors of 3 and 4 kg has p95 − p5 = 2 × 1.645 × 5 kg.
  */
-export function chanceOf<I extends QuantityKey, O extends QuantityKey>(
-  record: Pick<Calculator<I, O>, 'id' | 'title' | 'inputs' | 'outputs' | 'compute'>,
+export function chanceOf<I extends QuantityKey, O extends QuantityKey>(record: Drawn<I, O>, values: Values, options: ChanceOptions<ValuesOf<I | O>> = {}): Chance | undefined {
+  const drawing = drawChance(record, values, options);
+  for (;;) {
+    const step = drawing.next();
+    if (step.done) return step.value;
+  }
+}
+
+type Drawn<I extends QuantityKey, O extends QuantityKey> = Pick<Calculator<I, O>, 'id' | 'title' | 'inputs' | 'outputs' | 'compute'>;
+
+/** The same in steps of one evaluation, for a page that has to answer the reader in between. */
+export function* drawChance<I extends QuantityKey, O extends QuantityKey>(
+  record: Drawn<I, O>,
   values: Values,
-  { of = record.outputs[0], draws = 10_000, seed = 1, correlated = [], tolerance = {}, happens }: ChanceOptions<ValuesOf<I | O>> = {},
-): Chance | undefined {
+  { of = record.outputs[0], draws = 10_000, seed = 1, correlated = [], tolerance = {}, band, happens }: ChanceOptions<ValuesOf<I | O>> = {},
+): Generator<void, Chance | undefined> {
   const keys: readonly string[] = inputKeys(record);
   const outputs: readonly string[] = record.outputs;
   const result = of as string;
   for (const key of [...Object.keys(tolerance), ...correlated.flatMap(([a, b]) => [a, b])]) if (!keys.includes(key)) throw new RangeError(`chance: expected an input of ${record.id}, found ${key}`);
-  if (!outputs.includes(result)) throw new RangeError(`chance: expected a result of ${record.id}, found ${of}`);
+  for (const key of [result, band ?? result]) if (!outputs.includes(key)) throw new RangeError(`chance: expected a result of ${record.id}, found ${key}`);
   if (!Number.isInteger(draws) || draws < levels) throw new RangeError(`draws: expected a whole number of ${levels} or more, found ${draws}`);
   if (isChoice(entryOf(result))) return undefined;
 
   const shapes = keys.map((key) => shapeOf(key, values[key], tolerance[key]));
   const mix = mixer(keys, correlated);
-  // One object for all draws: to make one of twenty entries each time would cost as much as the physics.
+  // One object for all draws, and one of inputs and results: to make them anew each time would cost as much as the physics.
   const inputs: Record<string, number | string> = {};
   keys.forEach((key, i) => (inputs[key] = shapes[i]?.centre as number | string));
+  const both: Record<string, number | string> = { ...inputs };
   const compute = (): Values | undefined => {
     const results: object = record.compute(inputs as never);
     if (isRefusal(results)) return undefined;
     for (const key in results) {
       const x = (results as Values)[key];
       if (typeof x === 'number' && !Number.isFinite(x)) return undefined;
+      both[key] = x as number | string;
     }
     return results as Values;
   };
 
-  const tornado = shapes.flatMap(({ centre, at }, i) => {
+  const tornado: Chance['tornado'][number][] = [];
+  const alone = (key: string, found: readonly number[]): void => {
+    if (found.length === 0) return;
+    const line = Float64Array.from(found).sort();
+    const [low, high] = [quantile(line, 0.05), quantile(line, 0.95)];
+    tornado.push({ key, low, high, swing: high - low });
+  };
+  for (const [i, { centre, at }] of shapes.entries()) {
+    if (!at) continue;
     const key = keys[i] as string;
-    if (!at) return [];
-    const alone: number[] = [];
+    const found: number[] = [];
     for (let k = 0; k < levels; k += 1) {
       inputs[key] = at((k + 0.5) / levels);
       const results = compute();
-      if (results) alone.push(results[result] as number);
+      if (results) found.push(results[result] as number);
+      yield;
     }
     inputs[key] = centre;
-    if (alone.length === 0) return [];
-    const line = Float64Array.from(alone).sort();
-    const [low, high] = [quantile(line, 0.05), quantile(line, 0.95)];
-    return [{ key, low, high, swing: high - low }];
-  }).sort((a, b) => b.swing - a.swing);
+    alone(key, found);
+  }
+  if (band !== undefined) {
+    const results = compute();
+    const [middle, half] = [results?.[result] as number, results?.[band] as number];
+    if (results) alone(band, Array.from({ length: levels }, (_, k) => middle + half * ((2 * k + 1) / levels - 1)));
+  }
+  tornado.sort((a, b) => b.swing - a.swing);
 
   const random = sfc32(seed);
   const varying = shapes.flatMap(({ at }, i) => (at ? [{ i, key: keys[i] as string, at }] : []));
@@ -101,12 +127,13 @@ export function chanceOf<I extends QuantityKey, O extends QuantityKey>(
   for (let draw = 0; draw < draws; draw += 1) {
     for (let i = 0; i < u.length; i += 1) u[i] = random();
     mix(u);
-    for (const { i, key, at } of varying) inputs[key] = at(u[i] as number);
+    for (const { i, key, at } of varying) both[key] = inputs[key] = at(u[i] as number);
     const results = compute();
+    yield;
     if (!results) continue;
-    found[answered] = results[result] as number;
+    found[answered] = (results[result] as number) + (band === undefined ? 0 : (results[band] as number) * (2 * random() - 1));
     answered += 1;
-    if (happens?.({ ...inputs, ...results } as unknown as ValuesOf<I | O>)) times += 1;
+    if (happens?.(both as unknown as ValuesOf<I | O>)) times += 1;
   }
   if (answered === 0) return undefined;
   const line = found.subarray(0, answered).sort();

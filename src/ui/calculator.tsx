@@ -77,7 +77,7 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
           </details>
         )}
         <Working record={record} values={values} system={system} others={(record.outputs as readonly string[]).slice(inSight)} />
-        {values && <HowSure record={record} values={values} say={say} />}
+        <HowSure record={record} values={values} say={say} own={own} />
       </div>
       {session && <Share record={record} reading={reading} system={system} />}
     </>

@@ -5,6 +5,7 @@ import { barFeed } from '../helpers/balance-bar.ts';
 import { discFeed } from '../helpers/disc-torque.ts';
 import { pressureFeed } from '../helpers/line-pressure.ts';
 import { forces, parts, rates, rearShareAt, results, rodForceAt, steps } from '../helpers/rear-valve.ts';
+import { padsOfOneCompound } from '../helpers/same-pads.ts';
 import { defineCalculator } from '../record.ts';
 
 export default defineCalculator({
@@ -21,6 +22,11 @@ export default defineCalculator({
   feeds: [pressureFeed, barFeed, discFeed],
   outputs: ['rearPressureAfterValve', 'kneeForMargin', 'marginKept', 'kneeRate', 'openValvePressure', 'rearBrakeFraction', 'rearShareAboveKnee', 'mass', 'rearLoadFraction', 'heightRatio', 'valveNeed'],
   compute: results,
+  // A gauge tells the pressure; whether the rear stays behind is what has to be known.
+  howSure: {
+    of: 'marginKept', samePads: padsOfOneCompound,
+    happens: { when: (v) => v.marginKept < 0, words: (v, say) => `the rear gets ahead of the front, empty, somewhere up to ${say(v.rateLimit, 'brakingRate')}` },
+  },
   summary: (v, say) => {
     const need = {
       set: `To stay ${say(v.shareMargin, 'share')} of the brake force below the ideal up to ${say(v.rateLimit, 'brakingRate')}, the knee may be no higher than ${say(v.kneeForMargin, 'pressure')}; yours is at ${say(v.kneePressure, 'pressure')}.`,

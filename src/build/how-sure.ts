@@ -1,0 +1,36 @@
+import { drawChance } from '../calculators/chance.ts';
+import type { ChanceOptions } from '../calculators/chance.ts';
+import type { Tolerance } from '../calculators/draws.ts';
+import type { AnyCalculator, Values } from '../calculators/record.ts';
+import { usualDraws } from './sure-words.ts';
+import type { Sure } from './sure-words.ts';
+
+/** Rows of the list: what moves the result less than this part of what the widest does is only counted. */
+const [rows, least] = [5, 0.1];
+
+/** How sure a record's result is, in steps of one evaluation. Undefined where not one truck drawn has an answer. */
+export function* drawSure(record: AnyCalculator, values: Values, samePads: boolean): Generator<void, Sure | undefined> {
+  const { of, draws = usualDraws, band, happens, samePads: pairs = [] } = record.howSure ?? {};
+  const options: ChanceOptions<never> = { of, draws, band, happens: happens?.when as never, tolerance: tolerances(record, values), correlated: samePads ? pairs : [] };
+  const chance = yield* drawChance(record, values, options as never);
+  if (!chance) return undefined;
+  const wide = chance.tornado.filter((bar) => bar.swing > 0 && bar.swing >= least * (chance.tornado[0]?.swing ?? 0)).slice(0, rows);
+  return {
+    low: rounded(chance.p5), high: rounded(chance.p95), refused: rounded(chance.refused),
+    ...(chance.happens && { happens: rounded(chance.happens.probability), error: rounded(chance.happens.standardError) }),
+    bars: wide.map(({ key, low, high }) => ({ key, low: rounded(low), high: rounded(high) })),
+    others: chance.tornado.filter((bar) => bar.swing > 0).length - wide.length,
+  };
+}
+
+/** What the record says in place of the vocabulary's tolerances. */
+function tolerances(record: AnyCalculator, values: Values): Record<string, Tolerance> {
+  const { given = [], errorOf = {} } = record.howSure ?? {};
+  return Object.fromEntries([
+    ...(given as readonly string[]).map((key) => [key, {}] as const),
+    ...Object.entries(errorOf as Readonly<Record<string, readonly string[]>>).flatMap(([error, keys]) => keys.map((key) => [key, { absolute: values[error] as number }] as const)),
+  ]);
+}
+
+/** Six digits: less to send, and more than is shown. */
+const rounded = (x: number): number => Number(x.toPrecision(6));
