@@ -104,5 +104,5 @@ function error(record: AnyCalculator, values: Values, key: string, say: Say): st
     // One percent of a share would read as a part of it; a difference of temperatures is no temperature.
     absolute && (entry.dimension === 'share' ? `${points} ${points === '1' ? 'point' : 'points'}` : entry.dimension !== 'temperature' && say(absolute, entry.dimension, 2)),
   ].filter(Boolean);
-  return parts.length > 0 ? ` ± ${parts.join(' and ')}` : '';
+  return parts.length > 0 ? ` ±\u00a0${parts.join(' and ')}` : '';
 }
