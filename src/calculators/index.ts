@@ -8,6 +8,8 @@ import cgByAxleLift from './records/cg-by-axle-lift.ts';
 import circuitFailure from './records/circuit-failure.ts';
 import clearance from './records/clearance.ts';
 import discTorque from './records/disc-torque.ts';
+import firewallBrace from './records/firewall-brace.ts';
+import firewallPlate from './records/firewall-plate.ts';
 import idealDistribution from './records/ideal-distribution.ts';
 import linePressure from './records/line-pressure.ts';
 import loadTransfer from './records/load-transfer.ts';
@@ -47,6 +49,10 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   { title: 'Body drop and clearance', calculators: [
     bodyDrop,
     clearance,
+  ] },
+  { title: 'Firewall', calculators: [
+    firewallPlate,
+    firewallBrace,
   ] },
 ];
 

@@ -9,7 +9,7 @@ import { bar, cm3, deg, foot, inch, kPa, lb, lbf, mm, mph, percent, psi, standar
 export type Dimension =
   | 'ratio' | 'share' | 'count' | 'friction' | 'brakingRate' | 'length' | 'distance' | 'area' | 'volume' | 'mass'
   | 'force' | 'pressure' | 'vacuum' | 'angle' | 'speed' | 'time' | 'torque' | 'grade' | 'brakeGain'
-  | 'compliance' | 'energy' | 'temperature';
+  | 'compliance' | 'energy' | 'temperature' | 'stress';
 
 export type System = 'us' | 'si';
 
@@ -97,6 +97,7 @@ export const dimensions: Readonly<Record<Dimension, DimensionInfo>> = {
   brakeGain: about('a brake force per line pressure', 1.9, 'N/bar', unit('lbf/psi', lbf / psi), unit('N/bar', 1 / bar)),
   compliance: about('a volume per pressure', 0.2, 'cm3/bar',
     unit('in3/1000psi', inch ** 3 / (1000 * psi), '', { label: 'in³/1000 psi' }), unit('cm3/bar', cm3 / bar)),
+  stress: about('a stress', 36, 'MPa', unit('ksi', 1000 * psi), unit('MPa', 1e6), unit('GPa', 1e9), unit('psi', psi, '', { twin: 'MPa' })),
   energy: about('an energy', 300, 'kJ', unit('ft.lbf', lbf * foot, 'lbfft'), unit('kJ', 1e3), unit('J', 1)),
   temperature: about('a temperature', 300, 'degC',
     unit('degF', 5 / 9, 'f', { offset: 459.67 }), unit('degC', 1, 'c', { offset: 273.15 }), unit('K', 1)),

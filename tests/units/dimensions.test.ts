@@ -62,6 +62,7 @@ describe('every unit against an independent library', () => {
     grade: { '%': ['1 cm/m', ''], deg: ['tan(1 deg)', ''] },
     brakeGain: { 'lbf/psi': ['1 lbf/psi', 'm^2'], 'N/bar': ['1 N/bar', 'm^2'] },
     compliance: { 'in3/1000psi': ['1 cuin / (1000 psi)', 'm^3/Pa'], 'cm3/bar': ['1 cm^3/bar', 'm^3/Pa'] },
+    stress: { ksi: ['1000 psi', 'Pa'], MPa: ['1 MPa', 'Pa'], GPa: ['1 GPa', 'Pa'], psi: ['1 psi', 'Pa'] },
     energy: { 'ft.lbf': ['1 foot lbf', 'J'], kJ: ['1 kJ', 'J'], J: ['1 J', 'J'] },
     temperature: { degF: ['1 degF', 'K'], degC: ['1 degC', 'K'], K: ['1 K', 'K'] },
   };
@@ -101,7 +102,7 @@ describe('the table', () => {
   test.each(everyUnit.filter(({ unit, dimension }) => unit.twin && dimensions[dimension].us !== dimensions[dimension].si))(
     '$dimension $id shows beside a unit of the other system',
     ({ dimension, unit }) => {
-      const customary = /^(in|ft|lb|psi|mph|floz|degF)/;
+      const customary = /^(in|ft|lb|psi|ksi|mph|floz|degF)/;
       expect(customary.test(unit.id)).not.toBe(customary.test(unit.twin));
       expect(spelled(dimension, unit.twin)).toBeDefined();
     },

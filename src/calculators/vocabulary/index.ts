@@ -1,5 +1,6 @@
 import { balance } from './balance.ts';
 import { brakes } from './brakes.ts';
+import { firewall } from './firewall.ts';
 import { geometry } from './geometry.ts';
 import { hydraulics } from './hydraulics.ts';
 import { pedal } from './pedal.ts';
@@ -7,7 +8,7 @@ import { stopping } from './stopping.ts';
 import { truck } from './truck.ts';
 
 /** Every quantity of the site, by its permanent key. The same key means the same thing on every page. */
-export const vocabulary = { ...truck, ...pedal, ...hydraulics, ...brakes, ...balance, ...geometry, ...stopping };
+export const vocabulary = { ...truck, ...pedal, ...hydraulics, ...brakes, ...balance, ...geometry, ...stopping, ...firewall };
 
 export type QuantityKey = keyof typeof vocabulary;
 
