@@ -46,9 +46,12 @@ export function sayIn(system: System): Say {
   return (si, dimension, digits = 3) => formatQuantity(si, dimension, system, digits);
 }
 
-/** Reads every field of a record and, when all can be read, computes it. Never throws on what a reader typed. */
-export function readRecord(record: Feed, lookup: Lookup, system: System, shownIn: ShownIn = () => undefined): Reading {
-  const fields = inputKeys(record).map((key) => readField(record, key, lookup, system, shownIn));
+/**
+ * Reads every field of a record and, when all can be read, computes it. Never throws on what a reader typed.
+ * `read` keeps what has been read: several fields, of several records, may come from one calculator.
+ */
+export function readRecord(record: Feed, lookup: Lookup, system: System, shownIn: ShownIn = () => undefined, read = new Map<Feed, Reading>()): Reading {
+  const fields = inputKeys(record).map((key) => readField(record, key, lookup, system, shownIn, read));
   const broken = fields.filter((field) => field.problem !== undefined);
   if (broken.length > 0) {
     // What a reader typed wrong comes before what only waits for it.
@@ -63,10 +66,10 @@ export function readRecord(record: Feed, lookup: Lookup, system: System, shownIn
   return { state: 'ok', fields, values: evaluation.values };
 }
 
-function readField(record: Feed, key: string, lookup: Lookup, system: System, shownIn: ShownIn): Field {
+function readField(record: Feed, key: string, lookup: Lookup, system: System, shownIn: ShownIn, read: Map<Feed, Reading>): Field {
   const entry = entryOf(key);
   const typed = lookup(key);
-  if (typed) return isChoice(entry) ? readChoice(key, typed) : readTyped(key, entry, inSystem(entry, typed, system));
+  if (typed) return isChoice(entry) ? readChoice(key, typed) : readNumber(key, typed, system);
   const demo = demoText(key);
   if (isChoice(entry)) return { key, text: demo ?? '', unit: '', value: demo, origin: 'demo' };
   const wanted = shownIn(key);
@@ -78,13 +81,20 @@ function readField(record: Feed, key: string, lookup: Lookup, system: System, sh
     if (system === 'us' && wanted === undefined) return { key, unit: parsed.unit, value: parsed.si, origin: 'demo', text: parsed.number, echo: echo(parsed, entry.dimension), note: usualNote(entry, parsed.si, parsed.unit) };
     return { key, unit, value: parsed.si, origin: 'demo', ...shown(entry, parsed.si, unit) };
   }
-  return readComputed(record, key, entry, unit, lookup, system);
+  return readComputed(record, key, entry, unit, lookup, system, read);
 }
 
-function readComputed(record: Feed, key: string, entry: Quantity, unit: string, lookup: Lookup, system: System): Field {
+/** A typed number, of an input or a result, shown in one unit system. */
+export function readNumber(key: string, typed: Typed, system: System): Field {
+  const entry = entryOf(key) as Quantity;
+  return readTyped(key, entry, inSystem(entry, typed, system));
+}
+
+function readComputed(record: Feed, key: string, entry: Quantity, unit: string, lookup: Lookup, system: System, read: Map<Feed, Reading>): Field {
   const feed = record.feeds?.find((candidate) => (candidate.outputs as readonly string[]).includes(key));
   if (!feed) throw new RangeError(`${record.id}, ${key}: expected a demo value or a feeding calculator, found neither`);
-  const reading = readRecord(feed, lookup, system);
+  const reading = read.get(feed) ?? readRecord(feed, lookup, system, undefined, read);
+  read.set(feed, reading);
   if (reading.state === 'blank') {
     return { key, text: '', unit, origin: 'computed', from: feed, problem: `This comes from “${feed.title}”, which has no result: ${reading.reason} Put that right or type a value here.` };
   }

@@ -218,7 +218,7 @@ describe('a band of friction', () => {
 
 test('drawing steps once for each evaluation, so that a page can stop after any of them', () => {
   let looks = 0;
-  const watched = { ...sum, compute: (v: never) => { looks++; return sum.compute(v); } };
+  const watched = { ...sum, compute: (v: Parameters<typeof sum.compute>[0]) => { looks++; return sum.compute(v); } };
   const drawing = drawChance(watched, loads, { draws: 60, tolerance: threeFour });
   let steps = 0;
   while (!drawing.next().done) {
