@@ -1,5 +1,4 @@
 import type { Dimension } from '../units/index.ts';
-import type { Correlation } from './draws.ts';
 import type { Chart, Picture, Table } from './show.ts';
 import type { QuantityKey, ValueOf } from './vocabulary/index.ts';
 
@@ -76,8 +75,8 @@ export interface HowSure<I extends QuantityKey, O extends QuantityKey> {
   readonly errorOf?: { readonly [K in I]?: readonly I[] };
   /** A result: half the width of the band about `of` in which friction may leave it. */
   readonly band?: O;
-  /** What errs together if front and rear have brake pads of one compound. The reader says whether they have. */
-  readonly samePads?: readonly Correlation[];
+  /** Front and rear brakes err together if their pads are of one compound. The reader says whether they are. */
+  readonly samePads?: true;
   /** Something of which the chance is said: '… in about 65 of 100 trucks measured like this <words>'. */
   readonly happens?: {
     readonly when: (v: ValuesOf<I | O>) => boolean;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { demoSure } from '../../src/build/demo-sure.ts';
 import { readRecord, sayIn } from '../../src/build/fields.ts';
-import { drawSure } from '../../src/build/how-sure.ts';
+import { drawSure, padsOfOneCompound } from '../../src/build/how-sure.ts';
 import { plainName, sureOf, sureWords, usualDraws } from '../../src/build/sure-words.ts';
 import type { Sure } from '../../src/build/sure-words.ts';
 import { calculatorById, calculators, entryOf, evaluate, inputKeys } from '../../src/calculators/index.ts';
@@ -164,11 +164,11 @@ describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (id, reco
   });
 
   test('names only its own inputs and results, and enough trucks, in what it says of drawing', () => {
-    const { of, band, draws = usualDraws, given = [], errorOf = {}, samePads = [] } = record.howSure ?? {};
+    const { of, band, draws = usualDraws, given = [], errorOf = {}, samePads } = record.howSure ?? {};
     for (const key of [of, band].filter((k) => k !== undefined)) expect(record.outputs).toContain(key);
     expect(isChoice(entryOf(sureOf(record)))).toBe(false);
     const own: readonly string[] = inputKeys(record);
-    for (const key of [...given, ...Object.keys(errorOf), ...Object.values(errorOf).flat(), ...samePads.flatMap(([a, b]) => [a, b])]) expect(own).toContain(key);
+    for (const key of [...given, ...Object.keys(errorOf), ...Object.values(errorOf).flat(), ...(samePads ? padsOfOneCompound.flatMap(([a, b]) => [a, b]) : [])]) expect(own).toContain(key);
     expect(draws).toBeGreaterThanOrEqual(500);
     expect(draws).toBeLessThanOrEqual(usualDraws);
   });

@@ -2,7 +2,6 @@ import { isImpossible } from '../../engine/outcome.ts';
 import { bar } from '../../units/si.ts';
 import { barFeed } from '../helpers/balance-bar.ts';
 import { discFeed } from '../helpers/disc-torque.ts';
-import { padsOfOneCompound } from '../helpers/same-pads.ts';
 import { defineCalculator } from '../record.ts';
 import type { Say, Values, ValuesOf } from '../record.ts';
 import type { Cell, Chart } from '../show.ts';
@@ -94,7 +93,7 @@ export default defineCalculator({
     };
   },
   howSure: {
-    given: ['grip'], samePads: padsOfOneCompound,
+    given: ['grip'], samePads: true,
     happens: { when: (v) => v.rearLockRate < v.frontLockRate, words: (v, say) => `the rear locks first, empty, on a road with a grip of ${say(v.grip, 'friction')}` },
   },
   summary: (v, say) => `Empty, on grip ${say(v.grip, 'friction')}, ${order(v, 'empty', say)}; the rear leads wherever a road allows more than ${say(Math.max(0, v.criticalRate), 'brakingRate')}. With ${say(v.payload, 'mass')} aboard ${order(v, 'laden', say)}.`,

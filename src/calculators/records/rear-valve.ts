@@ -5,7 +5,6 @@ import { barFeed } from '../helpers/balance-bar.ts';
 import { discFeed } from '../helpers/disc-torque.ts';
 import { pressureFeed } from '../helpers/line-pressure.ts';
 import { forces, parts, rates, rearShareAt, results, rodForceAt, steps } from '../helpers/rear-valve.ts';
-import { padsOfOneCompound } from '../helpers/same-pads.ts';
 import { defineCalculator } from '../record.ts';
 
 export default defineCalculator({
@@ -24,7 +23,7 @@ export default defineCalculator({
   compute: results,
   // A gauge tells the pressure; whether the rear stays behind is what has to be known.
   howSure: {
-    of: 'marginKept', samePads: padsOfOneCompound,
+    of: 'marginKept', samePads: true,
     happens: { when: (v) => v.marginKept < 0, words: (v, say) => `the rear gets ahead of the front, empty, somewhere up to ${say(v.rateLimit, 'brakingRate')}` },
   },
   summary: (v, say) => {
