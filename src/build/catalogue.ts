@@ -1,5 +1,6 @@
 import { calculators, entryOf, inputKeys } from '../calculators/index.ts';
-import { isChoice } from '../calculators/vocabulary/index.ts';
+import { isChoice, isNumberColumn, isRows } from '../calculators/vocabulary/index.ts';
+import type { Column } from '../calculators/vocabulary/index.ts';
 import { unitFor } from '../units/index.ts';
 import { demoText } from './demo.ts';
 import { linkName } from './links.ts';
@@ -14,6 +15,7 @@ export function catalogue() {
     address: `/calculators/${record.id}/`,
     inputs: inputKeys(record).map((key) => ({ link: linkName(key), default: demoText(key), ...described(key) })),
     outputs: (record.outputs as readonly string[]).map((key) => ({ key, ...described(key) })),
+    methods: record.methods,
     equations: record.equations.map(({ result, expression, words, source }) => ({ result, expression, words, source })),
     assumptions: record.paper.assumptions,
     leftOut: record.paper.leftOut,
@@ -23,5 +25,12 @@ export function catalogue() {
 function described(key: string) {
   const entry = entryOf(key);
   if (isChoice(entry)) return { name: entry.name, options: entry.options };
+  if (isRows(entry)) return { name: entry.name, least: entry.least, most: entry.most, columns: Object.entries(entry.columns).map(([column, of]) => ({ column, ...columnDescribed(of) })) };
   return { name: entry.name, symbol: entry.symbol, dimension: entry.dimension, unit: unitFor(entry.dimension, 'us'), siUnit: unitFor(entry.dimension, 'si') };
+}
+
+function columnDescribed(column: Column) {
+  const { name, optional } = column;
+  if (isNumberColumn(column)) return { name, optional, dimension: column.dimension, unit: unitFor(column.dimension, 'us'), siUnit: unitFor(column.dimension, 'si') };
+  return isChoice(column) ? { name, optional, options: column.options } : 'letters' in column ? { name, optional, letters: column.letters } : { name, optional, labelIn: column.labelIn };
 }

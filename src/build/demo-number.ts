@@ -1,5 +1,5 @@
 import { calculatorById, entryOf } from '../calculators/index.ts';
-import { isChoice } from '../calculators/vocabulary/index.ts';
+import { isQuantity } from '../calculators/vocabulary/index.ts';
 import { formatIn, formatQuantity, otherUnit, parseQuantity, unitFor, unitOf } from '../units/index.ts';
 import { demoText } from './demo.ts';
 import { readRecord } from './fields.ts';
@@ -22,7 +22,7 @@ export interface DemoRequest {
 export function demoNumber({ calculator, of, input, set = {} }: DemoRequest): string {
   const key = input ?? of ?? '';
   const entry = entryOf(key);
-  if (isChoice(entry)) throw new RangeError(`${key}: expected a number, found a choice`);
+  if (!isQuantity(entry)) throw new RangeError(`${key}: expected a number, found a choice or a list`);
   return input === undefined ? inBoth(result(calculator ?? '', key, set), entry.dimension) : inputInBoth(key);
 }
 
@@ -30,7 +30,7 @@ export function demoNumber({ calculator, of, input, set = {} }: DemoRequest): st
 function inputInBoth(key: string): string {
   const entry = entryOf(key);
   const text = demoText(key);
-  if (isChoice(entry) || text === undefined) throw new RangeError(`demo truck: expected a number for ${key}, found ${text}`);
+  if (!isQuantity(entry) || text === undefined) throw new RangeError(`demo truck: expected a number for ${key}, found ${text}`);
   const parsed = parseQuantity(text, entry.dimension, unitFor(entry.dimension, 'us'));
   if (!parsed.ok) throw new RangeError(`demo truck: expected a number for ${key}, found ${text}`);
   const { label } = unitOf(entry.dimension, parsed.unit);
@@ -50,7 +50,7 @@ function result(calculator: string, key: string, set: Readonly<Record<string, st
 
 function unitOrNone(key: string): string {
   const entry = entryOf(key);
-  return isChoice(entry) ? '' : unitFor(entry.dimension, 'us');
+  return isQuantity(entry) ? unitFor(entry.dimension, 'us') : '';
 }
 
 function inBoth(si: number, dimension: Parameters<typeof formatQuantity>[1]): string {

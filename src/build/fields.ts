@@ -1,14 +1,20 @@
 import { demoText } from './demo.ts';
 import { entryOf, evaluate, hardProblem } from '../calculators/evaluate.ts';
 import { inputKeys } from '../calculators/record.ts';
-import type { Feed, Say, Values } from '../calculators/record.ts';
-import type { Quantity } from '../calculators/vocabulary/index.ts';
-import { isChoice } from '../calculators/vocabulary/index.ts';
-import { dimensions, echo, editText, formatIn, formatQuantity, parseQuantity, fromSi, toSi, unitFor, unitOf } from '../units/index.ts';
+import type { Feed, Say, Value, Values } from '../calculators/record.ts';
+import type { Quantity, Rows } from '../calculators/vocabulary/index.ts';
+import { isChoice, isRows } from '../calculators/vocabulary/index.ts';
+import { dimensions, echo, editText, formatQuantity, parseQuantity, fromSi, toSi, unitFor, unitOf } from '../units/index.ts';
+import { labelsIn, readRows } from './rows.ts';
+import type { RowsReading } from './rows.ts';
+import { usualNote } from './usual.ts';
 
 export type System = 'us' | 'si';
 
-/** What stands in a field: the text as typed, the unit it means when none is typed with it, the system then in use. */
+/**
+ * What stands in a field: the text as typed, the unit it means when none is typed with it, the system then in use. A
+ * list is one text (rows.ts), its cells without a unit in the units of that system.
+ */
 export interface Typed {
   readonly text: string;
   readonly unit: string;
@@ -28,7 +34,9 @@ export interface Field {
   readonly key: string;
   readonly text: string;
   readonly unit: string;
-  readonly value?: number | string;
+  readonly value?: Value;
+  /** Of a list: every row, cell by cell. */
+  readonly rows?: RowsReading;
   readonly origin: 'typed' | 'demo' | 'computed';
   /** Title of the calculator a computed value comes from. */
   readonly from?: Feed;
@@ -56,11 +64,11 @@ export function readRecord(record: Feed, lookup: Lookup, system: System, shownIn
   if (broken.length > 0) {
     // What a reader typed wrong comes before what only waits for it.
     const typed = broken.filter((field) => field.origin === 'typed');
-    const names = (typed.length > 0 ? typed : broken).map((field) => entryOf(field.key).name);
+    const names = (typed.length > 0 ? typed : broken).map((field) => sentenceName(field.key));
     return { state: 'blank', fields, reason: `No result until ${listInWords(names)} ${names.length === 1 ? 'is' : 'are'} put right.` };
   }
-  const inputs: Record<string, number | string> = {};
-  for (const field of fields) inputs[field.key] = field.value as number | string;
+  const inputs: Record<string, Value> = {};
+  for (const field of fields) inputs[field.key] = field.value as Value;
   const evaluation = evaluate(record, inputs);
   if (!evaluation.ok) return { state: 'blank', fields, reason: evaluation.refusal.refused(sayIn(system)) };
   return { state: 'ok', fields, values: evaluation.values };
@@ -69,6 +77,7 @@ export function readRecord(record: Feed, lookup: Lookup, system: System, shownIn
 function readField(record: Feed, key: string, lookup: Lookup, system: System, shownIn: ShownIn, read: Map<Feed, Reading>): Field {
   const entry = entryOf(key);
   const typed = lookup(key);
+  if (isRows(entry)) return readList(key, entry, lookup, system);
   if (typed) return isChoice(entry) ? readChoice(key, typed) : readNumber(key, typed, system);
   const demo = demoText(key);
   if (isChoice(entry)) return { key, text: demo ?? '', unit: '', value: demo, origin: 'demo' };
@@ -88,6 +97,27 @@ function readField(record: Feed, key: string, lookup: Lookup, system: System, sh
 export function readNumber(key: string, typed: Typed, system: System): Field {
   const entry = entryOf(key) as Quantity;
   return readTyped(key, entry, inSystem(entry, typed, system));
+}
+
+/** As typed, or the demo truck's: what a list's text is and under which system it was written. */
+function listText(key: string, lookup: Lookup): Typed {
+  return lookup(key) ?? { text: demoText(key) ?? '', unit: '', system: 'us' };
+}
+
+function readList(key: string, entry: Rows, lookup: Lookup, system: System): Field {
+  const typed = listText(key, lookup);
+  const rows = readRows(entry, typed.text, typed.system, system, (other) => {
+    const of = entryOf(other);
+    return isRows(of) ? labelsIn(of, listText(other, lookup).text) : [];
+  });
+  const problem = typed.problem ?? rows.problem;
+  return { key, text: typed.text, unit: '', rows, origin: lookup(key) ? 'typed' : 'demo', problem, value: problem === undefined ? rows.value : undefined };
+}
+
+/** 'pedal ratio', but 'the list of pairs of points'. */
+function sentenceName(key: string): string {
+  const entry = entryOf(key);
+  return isRows(entry) ? `the list of ${entry.name}` : entry.name;
 }
 
 function readComputed(record: Feed, key: string, entry: Quantity, unit: string, lookup: Lookup, system: System, read: Map<Feed, Reading>): Field {
@@ -138,14 +168,6 @@ function inSystem(entry: Quantity, typed: Typed, system: System): Typed {
 function readChoice(key: string, typed: Typed): Field {
   const problem = typed.problem ?? hardProblem(key, typed.text);
   return { key, text: typed.text, unit: '', value: problem === undefined ? typed.text : undefined, origin: 'typed', problem };
-}
-
-function usualNote(entry: Quantity, si: number, unit: string): string | undefined {
-  const usual = entry.usual;
-  if (!usual) return undefined;
-  const slack = 1e-6 * Math.max(Math.abs(usual.min), Math.abs(usual.max));
-  if (si >= usual.min - slack && si <= usual.max + slack) return undefined;
-  return `Outside the usual ${formatIn(usual.min, entry.dimension, unit)} to ${formatIn(usual.max, entry.dimension, unit)}${usual.source ? ` (${usual.source})` : ''}.`;
 }
 
 function listInWords(names: readonly string[]): string {

@@ -26,7 +26,7 @@ export function* drawSure(record: AnyCalculator, values: Values, samePads: boole
   return {
     low: rounded(chance.p5), high: rounded(chance.p95), refused: rounded(chance.refused),
     ...(chance.happens && { happens: rounded(chance.happens.probability), error: rounded(chance.happens.standardError) }),
-    bars: wide.map(({ key, low, high }) => ({ key, low: rounded(low), high: rounded(high) })),
+    bars: wide.map(({ key, cell, low, high }) => ({ key, ...(cell && { cell }), low: rounded(low), high: rounded(high) })),
     others: chance.tornado.filter((bar) => bar.swing > 0).length - wide.length,
   };
 }

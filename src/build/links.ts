@@ -1,9 +1,10 @@
 import { entryOf } from '../calculators/evaluate.ts';
 import { inputKeys } from '../calculators/record.ts';
 import type { AnyCalculator } from '../calculators/record.ts';
-import { isChoice } from '../calculators/vocabulary/index.ts';
+import { isQuantity, isRows } from '../calculators/vocabulary/index.ts';
 import { editText, parseQuantity, unitFor } from '../units/index.ts';
 import type { Field, System, Typed } from './fields.ts';
+import { linkRows, rowsFromLink } from './rows.ts';
 
 /** 'frontMasterBore' stands in a link as 'front-master-bore'. */
 export function linkName(key: string): string {
@@ -15,9 +16,9 @@ function ownNames(record: AnyCalculator): Set<string> {
   return new Set(['v', ...inputKeys(record).map(linkName)]);
 }
 
-/** Percent-encodes for a query, leaving the slash of a fraction readable. */
+/** Percent-encodes for a query, leaving the slash of a fraction and the comma between rows readable. */
 function encode(text: string): string {
-  return encodeURIComponent(text).replaceAll('%2F', '/').replaceAll('%20', '+');
+  return encodeURIComponent(text).replaceAll('%2F', '/').replaceAll('%2C', ',').replaceAll('%20', '+');
 }
 
 /**
@@ -36,8 +37,9 @@ export function linkQuery(record: AnyCalculator, fields: readonly Field[], curre
 /** A number with the unit it was understood in; what cannot be read goes as it was typed. */
 function linkValue(field: Field): string {
   const entry = entryOf(field.key);
-  const text = !isChoice(entry) && field.origin === 'computed' && typeof field.value === 'number' ? editText(field.value, entry.dimension, field.unit) : field.text;
-  const parsed = isChoice(entry) ? undefined : parseQuantity(text, entry.dimension, field.unit);
+  if (isRows(entry)) return field.rows ? linkRows(entry, field.rows) : field.text;
+  const text = isQuantity(entry) && field.origin === 'computed' && typeof field.value === 'number' ? editText(field.value, entry.dimension, field.unit) : field.text;
+  const parsed = isQuantity(entry) ? parseQuantity(text, entry.dimension, field.unit) : undefined;
   return parsed?.ok ? parsed.number + parsed.unit : field.text.trim();
 }
 
@@ -78,13 +80,14 @@ export function readLink(record: AnyCalculator, query: string): ReadLink | undef
   const values = new Map<string, Typed>();
   for (const key of keys) {
     const entry = entryOf(key);
-    const unit = isChoice(entry) ? '' : unitFor(entry.dimension, 'us');
+    const unit = isQuantity(entry) ? unitFor(entry.dimension, 'us') : '';
     const system: System = 'us';
     const text = texts.get(linkName(key));
     if (text === undefined) values.set(key, { text: '', unit, system, problem: 'The link does not carry this value. Type it, or ask the sender.' });
     else if (twice.has(linkName(key))) values.set(key, { text, unit, system, problem: `The link gives this value twice: ${params.getAll(linkName(key)).slice(0, 2).map((t) => t.slice(0, 20)).join(' and ')}. Type the right one.` });
+    else if (isRows(entry)) values.set(key, { text: rowsFromLink(entry, text, system), unit, system });
     else {
-      const parsed = isChoice(entry) ? undefined : parseQuantity(text, entry.dimension, unit);
+      const parsed = isQuantity(entry) ? parseQuantity(text, entry.dimension, unit) : undefined;
       values.set(key, parsed?.ok ? { text: parsed.number, unit: parsed.unit, system } : { text, unit, system });
     }
   }

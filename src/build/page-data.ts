@@ -1,7 +1,7 @@
 import { calculatorById, entryOf, inputKeys } from '../calculators/index.ts';
 import type { AnyCalculator, Feed } from '../calculators/record.ts';
-import type { Entry } from '../calculators/vocabulary/index.ts';
-import { isChoice, vocabulary } from '../calculators/vocabulary/index.ts';
+import type { Column, Entry } from '../calculators/vocabulary/index.ts';
+import { isChoice, isNumberColumn, isRows, vocabulary } from '../calculators/vocabulary/index.ts';
 import { demoSure } from './demo-sure.ts';
 import { demoText } from './demo.ts';
 import type { Sure } from './sure-words.ts';
@@ -37,15 +37,31 @@ function plain({ feeds, ...record }: Feed & Partial<AnyCalculator>): unknown {
 }
 
 /** Help comes when a field is touched (help.json): most readers never open most of it. */
-function withoutHelp(entry: Entry): unknown {
-  if (isChoice(entry)) return { name: entry.name, options: entry.options };
-  const { measure, hard, usual, ...rest } = entry;
+function withoutHelp({ measure, ...entry }: Entry | Column): unknown {
+  if ('columns' in entry) return { ...entry, columns: eachColumn(entry.columns, withoutHelp) };
+  if (!('dimension' in entry)) return entry;
+  const { hard, usual, ...rest } = entry;
   return { ...rest, hard: hard && { min: hard.min, max: hard.max }, usual: usual && { min: usual.min, max: usual.max } };
 }
 
+function eachColumn<T>(columns: Readonly<Record<string, Column>>, of: (column: Column) => T): Record<string, T> {
+  return Object.fromEntries(Object.entries(columns).map(([key, column]) => [key, of(column)]));
+}
+
+export interface Help {
+  readonly measure?: string;
+  readonly usual?: string;
+  readonly hard?: string;
+  readonly columns?: Readonly<Record<string, Help>>;
+}
+
 /** The help of every quantity: how to measure it, where its usual range comes from, why there is an end to it. */
-export function helpData(): Record<string, { measure?: string; usual?: string; hard?: string }> {
+export function helpData(): Record<string, Help> {
   return Object.fromEntries((Object.entries(vocabulary) as [string, Entry][]).map(([key, entry]) => [
-    key, isChoice(entry) ? { measure: entry.measure } : { measure: entry.measure, usual: entry.usual?.source, hard: entry.hard?.reason },
+    key, isRows(entry) ? { measure: entry.measure, columns: eachColumn(entry.columns, helpOf) } : helpOf(entry),
   ]));
+}
+
+function helpOf(entry: Column): Help {
+  return isChoice(entry) || !isNumberColumn(entry) ? { measure: entry.measure } : { measure: entry.measure, usual: entry.usual?.source, hard: entry.hard?.reason };
 }

@@ -1,6 +1,8 @@
 import { entryOf } from '../calculators/evaluate.ts';
 import type { AnyCalculator, Say, Values } from '../calculators/record.ts';
-import { isChoice } from '../calculators/vocabulary/index.ts';
+import type { Cell } from '../calculators/numbers.ts';
+import { isQuantity, isRows } from '../calculators/vocabulary/index.ts';
+import type { RowValues } from '../calculators/vocabulary/index.ts';
 
 /** How sure a result is, as it travels with the page: found by src/build/how-sure.ts. SI. */
 export interface Sure {
@@ -13,9 +15,16 @@ export interface Sure {
   readonly happens?: number;
   readonly error?: number;
   /** The result when one input alone is off, the widest first. */
-  readonly bars: readonly { readonly key: string; readonly low: number; readonly high: number }[];
+  readonly bars: readonly Bar[];
   /** How many more inputs move it, less. */
   readonly others: number;
+}
+
+export interface Bar {
+  readonly key: string;
+  readonly cell?: Cell;
+  readonly low: number;
+  readonly high: number;
 }
 
 export const usualDraws = 10_000;
@@ -27,14 +36,25 @@ export function sureOf(record: AnyCalculator): string {
 
 /** A quantity's name without what it says in parentheses or of signs, for use inside a sentence. */
 export function plainName(key: string): string {
-  return entryOf(key).name.replace(/ \([^)]*\)/g, '').replace(/, [+−±].*$/, '');
+  return plain(entryOf(key).name);
+}
+
+const plain = (name: string): string => name.replace(/ \([^)]*\)/g, '').replace(/, [+−±].*$/, '');
+
+/** The same of an input or a cell of a list, by the label the reader gave the row if he gave one: 'column end: z, up'. */
+export function barName({ key, cell }: Pick<Bar, 'key' | 'cell'>, values: Values): string {
+  const entry = entryOf(key);
+  if (!cell || !isRows(entry)) return plainName(key);
+  const label = Object.keys(entry.columns).find((name) => 'letters' in (entry.columns[name] as object));
+  const row = label && (values[key] as RowValues)[cell.row]?.[label];
+  return `${row ?? `${entry.row} ${cell.row + 1}`}: ${plain(entry.columns[cell.column]?.name ?? cell.column)}`;
 }
 
 /** How sure, in paragraphs: the spread and what it comes from, the chance of what the record asks about, what was left out. */
 export function sureWords(record: AnyCalculator, values: Values, say: Say, sure: Sure | undefined): string[] {
   if (!sure) return ['Not one truck drawn about these numbers has an answer: they stand on the edge of what is possible.'];
   const entry = entryOf(sureOf(record));
-  if (isChoice(entry)) return [];
+  if (!isQuantity(entry)) return [];
   const { draws = usualDraws, happens } = record.howSure ?? {};
   const answered = Math.round(draws * (1 - sure.refused));
   const [first, next] = sure.bars;
@@ -42,19 +62,19 @@ export function sureWords(record: AnyCalculator, values: Values, say: Say, sure:
   const name = plainName(sureOf(record));
   if (!first) return [`Nothing measured here moves the ${name}.`];
   return [
-    `9 of 10 trucks measured like this have their ${name}${name.includes(',') ? ',' : ''} between ${say(sure.low, entry.dimension)} and ${say(sure.high, entry.dimension)}. The largest part of that comes from ${quoted(first.key)}${second ? `, then from ${quoted(second.key)}: those are the ones` : ': that is the one'} to know better.`,
+    `9 of 10 trucks measured like this have their ${name}${name.includes(',') ? ',' : ''} between ${say(sure.low, entry.dimension)} and ${say(sure.high, entry.dimension)}. The largest part of that comes from ${quoted(first, values)}${second ? `, then from ${quoted(second, values)}: those are the ones` : ': that is the one'} to know better.`,
     ...(happens && sure.happens !== undefined ? [`${often(sure.happens, sure.error ?? 0, answered)} ${happens.words(values as never, say)}.`] : []),
     ...(sure.refused > 0 ? [`${often(sure.refused, 0, draws)} the numbers have no answer; those are left out.`] : []),
   ];
 }
 
-/** A name with commas in it would run into the sentence. */
-function quoted(key: string): string {
-  const name = plainName(key);
-  return name.includes(',') ? `“${name}”` : name;
+/** A name with commas or a colon in it would run into the sentence. */
+function quoted(bar: Bar, values: Values): string {
+  const name = barName(bar, values);
+  return /[,:]/.test(name) ? `“${name}”` : name;
 }
 
-const width = ({ low, high }: { readonly low: number; readonly high: number }): number => high - low;
+const width = ({ low, high }: Bar): number => high - low;
 
 /** 'In about 66 of 100 trucks measured like this (give or take 1, from counting 10,000)'. Twice the counting error holds 19 times in 20. */
 function often(part: number, error: number, of: number): string {

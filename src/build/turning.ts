@@ -1,9 +1,9 @@
 import { entryOf, evaluate, hardProblem } from '../calculators/evaluate.ts';
 import type { Evaluation } from '../calculators/evaluate.ts';
-import type { AnyCalculator, Feed, Say, Values } from '../calculators/record.ts';
+import type { AnyCalculator, Feed, Say, Value, Values } from '../calculators/record.ts';
 import { inputKeys } from '../calculators/record.ts';
 import { turnRound } from '../calculators/turn-round.ts';
-import { isChoice } from '../calculators/vocabulary/index.ts';
+import { isQuantity } from '../calculators/vocabulary/index.ts';
 import type { Quantity } from '../calculators/vocabulary/index.ts';
 import { editText, exactText, formatIn, fromSi, standardBores, toSi, unitOf } from '../units/index.ts';
 import { firingCautions } from './cautions.ts';
@@ -44,13 +44,13 @@ const most = 5;
 export function askable(record: Feed): string[] {
   return inputKeys(record).filter((key) => {
     const entry = entryOf(key);
-    return !isChoice(entry) && entry.hard !== undefined;
+    return isQuantity(entry) && entry.hard !== undefined;
   });
 }
 
 /** Results that may be wanted. */
 export function wantable(record: Feed): string[] {
-  return (record.outputs as readonly string[]).filter((key) => !isChoice(entryOf(key)));
+  return (record.outputs as readonly string[]).filter((key) => isQuantity(entryOf(key)));
 }
 
 const paused = new Error('paused');
@@ -61,7 +61,7 @@ const paused = new Error('paused');
  * depends on the input asked for, so that the answer holds once it is typed.
  */
 export function* turning(record: AnyCalculator, fields: readonly Field[], lookup: Lookup, system: System, say: Say, { ask, fix, target }: Question, late: () => boolean): Generator<void, Turned> {
-  const values: Values = Object.fromEntries(fields.map((field) => [field.key, field.value as number | string]));
+  const values: Values = Object.fromEntries(fields.map((field) => [field.key, field.value as Value]));
   const seen = new Map<number, object>();
   let fresh = 0;
   const compute = refed(record, fields, lookup, system, ask);
@@ -123,12 +123,12 @@ function refed(record: Feed, fields: readonly Field[], lookup: Lookup, system: S
   for (const { from } of moving as readonly { readonly from: Feed }[]) {
     if (sources.has(from)) continue;
     const own = readRecord(from, lookup, system).fields;
-    const base = Object.fromEntries(own.map((field) => [field.key, field.value as number | string]));
+    const base = Object.fromEntries(own.map((field) => [field.key, field.value as Value]));
     const compute = refed(from, own, lookup, system, ask);
     sources.set(from, (x) => evaluate({ ...from, compute: (v: Values) => compute(v, x) as never }, Object.hasOwn(base, ask) ? { ...base, [ask]: x } : base));
   }
   return (v, x) => {
-    const inputs: Record<string, number | string> = { ...v };
+    const inputs: Record<string, Value> = { ...v };
     const found = new Map([...sources].map(([from, at]) => [from, at(x)]));
     for (const { key, from } of moving as readonly { readonly key: string; readonly from: Feed }[]) {
       const source = found.get(from) as Evaluation;

@@ -1,10 +1,12 @@
-import { mixer, sfc32, shapeOf } from './draws.ts';
+import { mixer, sfc32, shapeIn } from './draws.ts';
 import type { Correlation, Tolerance } from './draws.ts';
 import { entryOf } from './evaluate.ts';
-import type { Calculator, Values, ValuesOf } from './record.ts';
+import { numbersIn } from './numbers.ts';
+import type { Cell } from './numbers.ts';
+import type { Calculator, Value, Values, ValuesOf } from './record.ts';
 import { inputKeys, isRefusal } from './record.ts';
-import { isChoice } from './vocabulary/index.ts';
-import type { QuantityKey } from './vocabulary/index.ts';
+import { isQuantity, isRows } from './vocabulary/index.ts';
+import type { QuantityKey, RowValues } from './vocabulary/index.ts';
 
 export interface Chance {
   /** What 5, 50 and 95 of 100 draws stay below, SI. */
@@ -16,7 +18,7 @@ export interface Chance {
   /** Part of the answered draws in which it happens, with the error of counting so many draws, which is never 0. */
   readonly happens?: { readonly probability: number; readonly standardError: number };
   /** The result's own 5 and 95 of 100 when one input alone is off: the widest first, every input that can be off. */
-  readonly tornado: readonly { readonly key: string; readonly low: number; readonly high: number; readonly swing: number }[];
+  readonly tornado: readonly { readonly key: string; readonly cell?: Cell; readonly low: number; readonly high: number; readonly swing: number }[];
 }
 
 export interface ChanceOptions<V> {
@@ -27,7 +29,7 @@ export interface ChanceOptions<V> {
   readonly seed?: number;
   /** Inputs that err together, as two axles with pads of one compound do. */
   readonly correlated?: readonly Correlation[];
-  /** In place of the vocabulary's; {} holds an input still. */
+  /** In place of the vocabulary's; {} holds an input still. For a list, one for all its cells. */
   readonly tolerance?: Readonly<Record<string, Tolerance>>;
   /** A result: half the width of the band about `of` in which friction may leave it, any place as likely as another. */
   readonly band?: string;
@@ -35,16 +37,20 @@ export interface ChanceOptions<V> {
   readonly happens?: (v: V) => boolean;
 }
 
-/** Levels (k − ½)/50 put the 3rd and the 48th of 50 sorted results exactly on 5 % and 95 %. */
-const levels = 50;
+/**
+ * Each input alone is tried at levels (k − ½)/50, which put the 3rd and the 48th of 50 sorted results exactly on 5 %
+ * and 95 %. Ten do too, with less to see of a bend in between: enough where a list has dozens of cells to try.
+ */
+const levelsFor = (numbers: number): number => (numbers > 30 ? 10 : 50);
+const fewest = 50;
 
 /**
  * What a result is worth when every input is off by its usual measuring error, found by drawing them many times
  * (Monte Carlo). Unlike a root sum of squares it holds where the result bends, jumps or is refused.
  *
- * Every input takes one random number in every draw, held still or not, so that moving a tolerance or a correlation
- * moves the answer smoothly. The same seed gives the same draws everywhere, up to the last bits in which engines
- * differ over exp and log.
+ * Every number among the inputs, each cell of a list too, takes one random number in every draw, held still or not,
+ * so that moving a tolerance or a correlation moves the answer smoothly. The same seed gives the same draws
+ * everywhere, up to the last bits in which engines differ over exp and log.
  *
  * Undefined where the result is a choice, or not one draw has an answer.
  * Neglected: errors of the formulas, and of inputs without a tolerance.
@@ -72,62 +78,70 @@ export function* drawChance<I extends QuantityKey, O extends QuantityKey>(
   const result = of as string;
   for (const key of [...Object.keys(tolerance), ...correlated.flatMap(([a, b]) => [a, b])]) if (!keys.includes(key)) throw new RangeError(`chance: expected an input of ${record.id}, found ${key}`);
   for (const key of [result, band ?? result]) if (!outputs.includes(key)) throw new RangeError(`chance: expected a result of ${record.id}, found ${key}`);
-  if (!Number.isInteger(draws) || draws < levels) throw new RangeError(`draws: expected a whole number of ${levels} or more, found ${draws}`);
-  if (isChoice(entryOf(result))) return undefined;
+  if (!Number.isInteger(draws) || draws < fewest) throw new RangeError(`draws: expected a whole number of ${fewest} or more, found ${draws}`);
+  if (!isQuantity(entryOf(result))) return undefined;
 
-  const shapes = keys.map((key) => shapeOf(key, values[key], tolerance[key]));
-  const mix = mixer(keys, correlated);
   // One object for all draws, and one of inputs and results: to make them anew each time would cost as much as the physics.
-  const inputs: Record<string, number | string> = {};
-  keys.forEach((key, i) => (inputs[key] = shapes[i]?.centre as number | string));
-  const both: Record<string, number | string> = { ...inputs };
+  const inputs: Record<string, Value> = {};
+  for (const key of keys) inputs[key] = isRows(entryOf(key)) ? (values[key] as RowValues).map((row) => ({ ...row })) : (values[key] as Value);
+  const shapes = numbersIn(record as never, values).map(({ key, cell, entry, x }) => {
+    const into = (cell ? (inputs[key] as RowValues)[cell.row] : inputs) as Record<string, number>;
+    return { key, cell, into, at: cell?.column ?? key, shape: shapeIn(key, entry, x, tolerance[key]) };
+  });
+  for (const { into, at, shape } of shapes) into[at] = shape.centre as number;
+  const mix = mixer(shapes.map(({ key, cell }) => (cell ? '' : key)), correlated);
+  const both: Record<string, Value> = { ...inputs };
   const compute = (): Values | undefined => {
     const results: object = record.compute(inputs as never);
     if (isRefusal(results)) return undefined;
     for (const key in results) {
       const x = (results as Values)[key];
       if (typeof x === 'number' && !Number.isFinite(x)) return undefined;
-      both[key] = x as number | string;
+      both[key] = x as Value;
     }
     return results as Values;
   };
 
+  const levels = levelsFor(shapes.length);
   const tornado: Chance['tornado'][number][] = [];
-  const alone = (key: string, found: readonly number[]): void => {
+  const alone = (place: { readonly key: string; readonly cell?: Cell }, found: readonly number[]): void => {
     if (found.length === 0) return;
     const line = Float64Array.from(found).sort();
     const [low, high] = [quantile(line, 0.05), quantile(line, 0.95)];
-    tornado.push({ key, low, high, swing: high - low });
+    tornado.push({ ...place, low, high, swing: high - low });
   };
-  for (const [i, { centre, at }] of shapes.entries()) {
-    if (!at) continue;
-    const key = keys[i] as string;
+  for (const { key, cell, into, at, shape } of shapes) {
+    if (!shape.at) continue;
     const found: number[] = [];
     for (let k = 0; k < levels; k += 1) {
-      inputs[key] = at((k + 0.5) / levels);
+      into[at] = shape.at((k + 0.5) / levels);
       const results = compute();
       if (results) found.push(results[result] as number);
       yield;
     }
-    inputs[key] = centre;
-    alone(key, found);
+    into[at] = shape.centre as number;
+    alone({ key, ...(cell ? { cell } : {}) }, found);
   }
   if (band !== undefined) {
     const results = compute();
     const [middle, half] = [results?.[result] as number, results?.[band] as number];
-    if (results) alone(band, Array.from({ length: levels }, (_, k) => middle + half * ((2 * k + 1) / levels - 1)));
+    if (results) alone({ key: band }, Array.from({ length: levels }, (_, k) => middle + half * ((2 * k + 1) / levels - 1)));
   }
   tornado.sort((a, b) => b.swing - a.swing);
 
   const random = sfc32(seed);
-  const varying = shapes.flatMap(({ at }, i) => (at ? [{ i, key: keys[i] as string, at }] : []));
-  const u = new Float64Array(keys.length);
+  const varying = shapes.flatMap(({ into, at, shape }, i) => (shape.at ? [{ i, into, at, draw: shape.at }] : []));
+  const u = new Float64Array(shapes.length);
   const found = new Float64Array(draws);
   let [answered, times] = [0, 0];
   for (let draw = 0; draw < draws; draw += 1) {
     for (let i = 0; i < u.length; i += 1) u[i] = random();
     mix(u);
-    for (const { i, key, at } of varying) both[key] = inputs[key] = at(u[i] as number);
+    for (const { i, into, at, draw: value } of varying) {
+      const x = value(u[i] as number);
+      into[at] = x;
+      if (into === inputs) both[at] = x;
+    }
     const results = compute();
     yield;
     if (!results) continue;

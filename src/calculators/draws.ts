@@ -1,5 +1,7 @@
 import { entryOf } from './evaluate.ts';
-import { isChoice } from './vocabulary/index.ts';
+import type { Value } from './record.ts';
+import { isQuantity } from './vocabulary/index.ts';
+import type { NumberColumn } from './vocabulary/index.ts';
 
 /**
  * How far off an input may be: one standard deviation of a normal error (relative and absolute add as squares), or
@@ -78,12 +80,16 @@ export interface Shape {
 }
 
 /**
- * An input's shape: normal about its value and cut off at the hard range, or uniform.
+ * The shape of an input that is no list: normal about its value and cut off at the hard range, or uniform.
  * @throws RangeError for a value that is no number, or a negative tolerance
  */
-export function shapeOf(key: string, value: number | string | undefined, given?: Tolerance): Shape {
+export function shapeOf(key: string, value: Value | undefined, given?: Tolerance): Shape {
   const entry = entryOf(key);
-  if (isChoice(entry)) return { centre: value as string };
+  return isQuantity(entry) ? shapeIn(key, entry, value as number, given) : { centre: value as string };
+}
+
+/** The same for a number whose entry is at hand: an input's, or that of a list's column. */
+export function shapeIn(key: string, entry: NumberColumn, value: number | undefined, given?: Tolerance): Shape {
   if (!Number.isFinite(value)) throw new RangeError(`${key}: expected a number, found ${value}`);
   const { relative = 0, absolute = 0, uniform = 0 }: Tolerance = given ?? entry.tolerance ?? {};
   if (!(relative >= 0 && absolute >= 0 && uniform >= 0)) throw new RangeError(`${key}: expected tolerances of 0 or more, found ${relative}, ${absolute} and ${uniform}`);
@@ -112,7 +118,7 @@ export function mixer(keys: readonly string[], correlated: readonly Correlation[
   const matrix = mixed.map((i) => mixed.map((j) => (i === j ? 1 : 0)));
   for (const [a, b, rho] of correlated) {
     const [i, j] = [mixed.indexOf(keys.indexOf(a)), mixed.indexOf(keys.indexOf(b))];
-    if (i === j || !(Math.abs(rho) <= 1)) throw new RangeError(`correlation: expected two inputs and −1 to 1, found ${a}, ${b}, ${rho}`);
+    if (i === j || i < 0 || j < 0 || !(Math.abs(rho) <= 1)) throw new RangeError(`correlation: expected two inputs and −1 to 1, found ${a}, ${b}, ${rho}`);
     (matrix[i] as number[])[j] = (matrix[j] as number[])[i] = rho;
   }
   const triangle: number[][] = [];

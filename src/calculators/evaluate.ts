@@ -1,7 +1,7 @@
-import type { Feed, Refusal, Values } from './record.ts';
+import type { Feed, Refusal, Value, Values } from './record.ts';
 import { inputKeys, isRefusal } from './record.ts';
-import { isChoice, vocabulary } from './vocabulary/index.ts';
-import type { Entry, QuantityKey } from './vocabulary/index.ts';
+import { isChoice, isNumberColumn, isRows, vocabulary } from './vocabulary/index.ts';
+import type { Choice, Column, Entry, NumberColumn, QuantityKey, Rows, RowValues } from './vocabulary/index.ts';
 
 export type Evaluation =
   | { readonly ok: true; readonly values: Values }
@@ -12,8 +12,8 @@ export type Evaluation =
  * here: it becomes a refusal that names the result.
  */
 export function evaluate(record: Feed, typed: Values): Evaluation {
-  const inputs: Record<string, number | string> = {};
-  for (const key of inputKeys(record)) inputs[key] = inside(key, typed[key] as number | string);
+  const inputs: Record<string, Value> = {};
+  for (const key of inputKeys(record)) inputs[key] = inside(key, typed[key] as Value);
   const results = record.compute(inputs as never);
   if (isRefusal(results)) return { ok: false, refusal: results };
   for (const key of Object.keys(results)) {
@@ -32,8 +32,13 @@ export function entryOf(key: string): Entry {
 }
 
 /** Why one input is impossible on its own, or undefined when it can stand. */
-export function hardProblem(key: string, value: number | string): string | undefined {
+export function hardProblem(key: string, value: Value): string | undefined {
   const entry = entryOf(key);
+  return isRows(entry) ? rowsProblem(entry, value as RowValues) : scalarProblem(entry, value as number | string);
+}
+
+/** The same for a single number or choice, in a field or in a cell. */
+export function scalarProblem(entry: Choice | NumberColumn, value: number | string): string | undefined {
   if (isChoice(entry)) return typeof value === 'string' && Object.hasOwn(entry.options, value) ? undefined : `choose one of: ${Object.values(entry.options).join('; ')}`;
   const x = value as number;
   if (entry.dimension === 'count' && !Number.isInteger(x)) return 'type a whole number';
@@ -42,9 +47,33 @@ export function hardProblem(key: string, value: number | string): string | undef
   return hard && !(x >= hard.min - slack && x <= hard.max + slack) ? hard.reason || 'outside what is possible' : undefined;
 }
 
-/** A limit typed in other units may come out a hair beyond it: it is put back on the limit. */
-function inside(key: string, value: number | string): number | string {
-  const entry = entryOf(key);
-  return isChoice(entry) || !entry.hard ? value : Math.min(entry.hard.max, Math.max(entry.hard.min, value as number));
+/** Too few rows or too many, in words. */
+export function countProblem({ name, row, least, most }: Rows, count: number): string | undefined {
+  if (count > most) return `These are ${count} ${name}, and at most ${most} are possible. Remove ${count - most}.`;
+  return count < least ? `At least ${least} ${least === 1 ? `${row} is` : `${name} are`} needed here. Add ${count === 0 ? '' : 'another '}${row}.` : undefined;
 }
 
+function rowsProblem(entry: Rows, rows: RowValues): string | undefined {
+  const cells = rows.flatMap((row, k) => Object.entries(entry.columns).map(([key, column]) => {
+    const problem = cellProblem(column, row[key]);
+    return problem && `row ${k + 1}, ${column.name}: ${problem}`;
+  }));
+  return countProblem(entry, rows.length) ?? cells.find((problem) => problem !== undefined);
+}
+
+function cellProblem(column: Column, value: number | string | undefined): string | undefined {
+  if (value === undefined) return column.optional ? undefined : 'is missing';
+  if (isChoice(column) || isNumberColumn(column)) return scalarProblem(column, value);
+  return typeof value === 'string' && value !== '' ? undefined : 'is missing';
+}
+
+/** A limit typed in other units may come out a hair beyond it: it is put back on the limit. */
+function inside(key: string, value: Value): Value {
+  const entry = entryOf(key);
+  if (isRows(entry)) return (value as RowValues).map((row) => Object.fromEntries(Object.entries(row).map(([name, cell]) => [name, clamped(entry.columns[name] as Column, cell)])));
+  return clamped(entry, value as number | string) as Value;
+}
+
+function clamped(entry: Column, value: number | string | undefined): number | string | undefined {
+  return isNumberColumn(entry) && entry.hard && value !== undefined ? Math.min(entry.hard.max, Math.max(entry.hard.min, value as number)) : value;
+}

@@ -10,6 +10,7 @@ import clearance from './records/clearance.ts';
 import discTorque from './records/disc-torque.ts';
 import firewallBrace from './records/firewall-brace.ts';
 import firewallPlate from './records/firewall-plate.ts';
+import dropPoints from './records/drop-points.ts';
 import idealDistribution from './records/ideal-distribution.ts';
 import linePressure from './records/line-pressure.ts';
 import loadTransfer from './records/load-transfer.ts';
@@ -48,6 +49,7 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   ] },
   { title: 'Body drop and clearance', calculators: [
     bodyDrop,
+    dropPoints,
     clearance,
   ] },
   { title: 'Firewall', calculators: [

@@ -1,6 +1,6 @@
 import type { Dimension } from '../units/index.ts';
 import type { Chart, Picture, Table } from './show.ts';
-import type { QuantityKey, ValueOf } from './vocabulary/index.ts';
+import type { QuantityKey, RowValues, ValueOf } from './vocabulary/index.ts';
 
 /** Prints an SI value in the reader's units: say(4.2e6, 'pressure') → '609 psi'. */
 export type Say = (si: number, dimension: Dimension, digits?: number) => string;
@@ -10,7 +10,10 @@ export interface Refusal {
   readonly refused: (say: Say) => string;
 }
 
-export type Values = Readonly<Record<string, number | string>>;
+/** An SI number, an option's name, or the rows of a list. */
+export type Value = number | string | RowValues;
+
+export type Values = Readonly<Record<string, Value>>;
 
 export type ValuesOf<K extends QuantityKey> = { readonly [P in K]: ValueOf<P> };
 
@@ -45,6 +48,13 @@ export interface Equation {
   readonly when?: (v: Values) => boolean;
   /** Said where the result is found by search and the equation is the condition it meets. */
   readonly found?: string;
+}
+
+/** A result that no line of algebra gives, such as a fit through the reader's rows or the least of many: what is done, in words. */
+export interface Method {
+  readonly result: QuantityKey;
+  readonly words: string;
+  readonly source: string;
 }
 
 export interface Example<V> {
@@ -102,6 +112,7 @@ export interface Calculator<I extends QuantityKey = QuantityKey, O extends Quant
   /** One or two sentences that say the result and what it means. */
   readonly summary: (v: ValuesOf<I | O>, say: Say) => string;
   readonly equations: readonly Equation[];
+  readonly methods?: readonly Method[];
   readonly cautions: readonly Caution<ValuesOf<I | O>>[];
   readonly picture?: Picture<ValuesOf<I | O>>;
   readonly charts?: readonly Chart<ValuesOf<I | O>>[];

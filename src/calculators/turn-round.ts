@@ -2,7 +2,7 @@ import { bisect } from '../engine/roots.ts';
 import { entryOf, evaluate } from './evaluate.ts';
 import type { Feed, Refusal, Values } from './record.ts';
 import { inputKeys } from './record.ts';
-import { isChoice } from './vocabulary/index.ts';
+import { isQuantity } from './vocabulary/index.ts';
 import type { Quantity, Range } from './vocabulary/index.ts';
 
 /** The input values that give the wanted result; or the one that comes nearest to it; or why none gives any result. */
@@ -45,8 +45,8 @@ const near = 1e-9;
  */
 export function turnRound(record: Feed, values: Values, { ask, fix, target }: { readonly ask: string; readonly fix: string; readonly target: number }): TurnedRound {
   const entry = entryOf(ask);
-  if (!(inputKeys(record) as string[]).includes(ask) || isChoice(entry) || !entry.hard) throw new RangeError(`ask: expected a number among the inputs of ${record.id}, found ${ask}`);
-  if (!(record.outputs as readonly string[]).includes(fix) || isChoice(entryOf(fix))) throw new RangeError(`fix: expected a number among the results of ${record.id}, found ${fix}`);
+  if (!(inputKeys(record) as string[]).includes(ask) || !isQuantity(entry) || !entry.hard) throw new RangeError(`ask: expected a number among the inputs of ${record.id}, found ${ask}`);
+  if (!(record.outputs as readonly string[]).includes(fix) || !isQuantity(entryOf(fix))) throw new RangeError(`fix: expected a number among the results of ${record.id}, found ${fix}`);
   if (!Number.isFinite(target)) throw new RangeError(`target: expected a finite number, found ${target}`);
   const { min, max } = entry.hard;
   const present = Math.min(max, Math.max(min, values[ask] as number));

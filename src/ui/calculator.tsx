@@ -6,9 +6,10 @@ import { firingCautions } from '../build/cautions.ts';
 import { linkQuery, withoutLink } from '../build/links.ts';
 import { entryOf } from '../calculators/evaluate.ts';
 import type { AnyCalculator, Say, Values } from '../calculators/record.ts';
-import { isChoice } from '../calculators/vocabulary/index.ts';
+import { isQuantity } from '../calculators/vocabulary/index.ts';
 import { CautionList } from './caution-list.tsx';
 import { ChartView } from './chart.tsx';
+import { editors } from './editors.ts';
 import { Field } from './field.tsx';
 import { PictureView } from './picture.tsx';
 import type { Session } from './session.ts';
@@ -59,6 +60,7 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
               <legend>{group.title}</legend>
               {(group.of as readonly string[]).map((key) => {
                 const field = reading.fields.find((f) => f.key === key);
+                if (field?.rows) return editors.Rows && <editors.Rows key={key} id={`${record.id}-${key}`} field={field} system={system} onOpen={() => void loadHelp().then(() => redraw((k) => k + 1))} onType={(text) => live?.type(record, key, text)} onRename={(from, to) => live?.rename(record, key, from, to)} />;
                 return field && <Field key={key} id={`${record.id}-${key}`} field={field} open={open === key} onOpen={() => {
                   if (open === key) return;
                   setOpen(key);
@@ -94,7 +96,7 @@ function Answer({ record, reading, say }: { record: AnyCalculator; reading: Read
   return (
     <p class="answer" role="status">
       <span>{entry.name}</span>
-      <output>{reading.state === 'ok' && !isChoice(entry) ? say(reading.values[key] as number, entry.dimension) : '–'}</output>
+      <output>{reading.state === 'ok' && isQuantity(entry) ? say(reading.values[key] as number, entry.dimension) : '–'}</output>
       {worst && worst.level !== 'notice' && <a class={worst.level} href={`#${record.id}-cautions`}>{worst.level.toUpperCase()}</a>}
       {reading.state === 'blank' && <small>{reading.reason}</small>}
     </p>

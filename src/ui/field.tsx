@@ -2,7 +2,7 @@ import type { VNode } from 'preact';
 import type { Field as FieldState } from '../build/fields.ts';
 import { entryOf } from '../calculators/evaluate.ts';
 import type { Quantity } from '../calculators/vocabulary/index.ts';
-import { isChoice } from '../calculators/vocabulary/index.ts';
+import { isChoice, isQuantity } from '../calculators/vocabulary/index.ts';
 import { editText, exactText, otherUnit, parseQuantity, standardBores, unitOf } from '../units/index.ts';
 
 export interface FieldProps {
@@ -25,7 +25,7 @@ export function Field(props: FieldProps): VNode {
   return (
     <div class={`field${problem ? ' wrong' : ''}${props.open ? ' open' : ''}`} onFocusIn={(event) => { if (!(event.target instanceof HTMLButtonElement)) props.onOpen(); }}>
       {label}
-      {isChoice(entry) ? <ChoiceEntry {...props} options={entry.options} /> : <NumberEntry {...props} entry={entry} />}
+      {isChoice(entry) ? <ChoiceEntry {...props} options={entry.options} /> : isQuantity(entry) && <NumberEntry {...props} entry={entry} />}
       <p class="echo" id={`${id}-echo`}>
         {problem ? <strong>{field.problem}</strong> : [origin(field), field.echo].filter(Boolean).join(': ')}
         {field.note && <em> {field.note}</em>}
@@ -79,11 +79,11 @@ function NumberEntry({ id, field, entry, onType, onShowIn }: FieldProps & { entr
 function Help({ id, field, onType }: FieldProps): VNode {
   const entry = entryOf(field.key);
   const step = (by: number) => (): void => {
-    if (isChoice(entry)) return;
+    if (!isQuantity(entry)) return;
     const parsed = parseQuantity(field.text, entry.dimension, field.unit);
     if (parsed.ok) onType(editText(parsed.si + by * (field.unit === 'in' ? 0.0254 / 16 : 0.001), entry.dimension, field.unit), field.unit);
   };
-  const stepped = !isChoice(entry) && entry.dimension === 'length' && (field.unit === 'in' || field.unit === 'mm');
+  const stepped = isQuantity(entry) && entry.dimension === 'length' && (field.unit === 'in' || field.unit === 'mm');
   const stepName = field.unit === 'in' ? '1/16 in' : '1 mm';
   return (
     <div class="help">
@@ -91,7 +91,7 @@ function Help({ id, field, onType }: FieldProps): VNode {
       <p class="buttons">
         {stepped && <button type="button" onClick={step(-1)}>− {stepName}</button>}
         {stepped && <button type="button" onClick={step(1)}>+ {stepName}</button>}
-        {!isChoice(entry) && entry.standard === 'bores' && (
+        {isQuantity(entry) && entry.standard === 'bores' && (
           <select aria-label={`standard bores for ${entry.name}`} id={`${id}-bores`} onChange={(event) => event.currentTarget.value && onType(event.currentTarget.value, 'in')}>
             <option value="">standard bores</option>
             {standardBores.map((bore) => <option value={bore.label}>{bore.label} in</option>)}

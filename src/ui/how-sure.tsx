@@ -1,12 +1,13 @@
 import type { VNode } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { demoSure } from '../build/demo-sure.ts';
-import { plainName, sureOf, sureWords, usualDraws } from '../build/sure-words.ts';
-import type { Sure } from '../build/sure-words.ts';
+import { barName, sureOf, sureWords, usualDraws } from '../build/sure-words.ts';
+import type { Bar, Sure } from '../build/sure-words.ts';
 import { entryOf } from '../calculators/evaluate.ts';
 import type { AnyCalculator, Say, Values } from '../calculators/record.ts';
 import { inputKeys } from '../calculators/record.ts';
-import { isChoice } from '../calculators/vocabulary/index.ts';
+import { isQuantity, isRows } from '../calculators/vocabulary/index.ts';
+import type { NumberColumn } from '../calculators/vocabulary/index.ts';
 import { formatNumber } from '../units/index.ts';
 
 /** A reader who types on is not done yet. */
@@ -66,7 +67,7 @@ function Bars({ record, values, say, sure, samePads, own }: { record: AnyCalcula
   const entry = entryOf(of);
   const at = values[of] as number;
   const { draws = usualDraws } = record.howSure ?? {};
-  const all = { key: '', low: sure.low, high: sure.high };
+  const all: Bar = { key: '', low: sure.low, high: sure.high };
   const ends = [all, ...sure.bars].flatMap((bar) => [bar.low, bar.high]).concat(at);
   const [low, high] = [Math.min(...ends), Math.max(...ends)];
   const x = (value: number): string => (2 + ((value - low) / (high - low)) * 96).toFixed(2);
@@ -75,9 +76,9 @@ function Bars({ record, values, say, sure, samePads, own }: { record: AnyCalcula
       <summary>What moves it, widest first</summary>
       <ul class="bars">
         {[all, ...sure.bars].map((bar) => (
-          <li key={bar.key}>
-            <span>{bar.key === '' ? 'all of them together' : plainName(bar.key)}{bar.key !== '' && <small>{error(record, values, bar.key, say)}</small>}</span>
-            <span>{!isChoice(entry) && `${say(bar.low, entry.dimension)} to ${say(bar.high, entry.dimension)}`}</span>
+          <li key={`${bar.key} ${bar.cell?.row} ${bar.cell?.column}`}>
+            <span>{bar === all ? 'all of them together' : barName(bar, values)}{bar !== all && <small>{error(record, values, bar, say)}</small>}</span>
+            <span>{isQuantity(entry) && `${say(bar.low, entry.dimension)} to ${say(bar.high, entry.dimension)}`}</span>
             <svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
               <rect x={x(bar.low)} y="2" width={Math.max(0.4, Number(x(bar.high)) - Number(x(bar.low)))} height="6" />
               <line x1={x(at)} x2={x(at)} y1="0" y2="10" />
@@ -93,9 +94,9 @@ function Bars({ record, values, say, sure, samePads, own }: { record: AnyCalcula
 }
 
 /** The error an input is taken to have: ' ± 8 %'. */
-function error(record: AnyCalculator, values: Values, key: string, say: Say): string {
-  const entry = entryOf(key);
-  if (isChoice(entry)) return '';
+function error(record: AnyCalculator, values: Values, { key, cell }: Bar, say: Say): string {
+  const of = entryOf(key);
+  const entry = (cell && isRows(of) ? of.columns[cell.column] : of) as NumberColumn;
   const typed = Object.entries((record.howSure?.errorOf ?? {}) as Readonly<Record<string, readonly string[]>>).find(([, keys]) => keys.includes(key))?.[0];
   const { relative, absolute = undefined } = typed ? { relative: undefined, absolute: values[typed] as number } : entry.tolerance ?? {};
   const points = absolute && formatNumber(100 * absolute, 2);

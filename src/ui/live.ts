@@ -1,6 +1,11 @@
 import { h, hydrate } from 'preact';
 import { readLink } from '../build/links.ts';
+import { builtRows } from '../build/rows.ts';
+import { entryOf } from '../calculators/evaluate.ts';
+import { inputKeys } from '../calculators/record.ts';
 import type { AnyCalculator } from '../calculators/record.ts';
+import { isRows } from '../calculators/vocabulary/index.ts';
+import type { Rows } from '../calculators/vocabulary/index.ts';
 import { Calculator } from './calculator.tsx';
 import { complete } from './page-data.ts';
 import { session } from './page-session.ts';
@@ -14,15 +19,25 @@ async function recordOf(place: HTMLElement): Promise<AnyCalculator> {
   const id = place.dataset.calculator ?? '';
   const script = records[`../calculators/records/${id}.ts`];
   if (!script) throw new RangeError(`calculator: expected the id of a record, found ${id}`);
-  return complete(script(), id);
+  const record = await complete(script(), id);
+  if (inputKeys(record).some((key) => isRows(entryOf(key)))) await import('./rows-field.tsx');
+  return record;
 }
 
 /** What was typed or chosen before the script came: fields that no longer hold the built page's value. */
 function takeTyped(place: HTMLElement, record: AnyCalculator): void {
-  for (const field of place.querySelectorAll<HTMLInputElement | HTMLSelectElement>('form input, form select')) {
-    const built = field instanceof HTMLInputElement ? field.defaultValue : field.querySelector<HTMLOptionElement>('option[selected]')?.value;
-    if (built !== undefined && field.value !== built) session.type(record, field.id.slice(record.id.length + 1), field.value, field.dataset.unit);
+  for (const field of place.querySelectorAll<Entered>('form .field input, form .field select')) if (changed(field)) session.type(record, field.id.slice(record.id.length + 1), field.value, field.dataset.unit);
+  for (const list of place.querySelectorAll<HTMLElement>('[data-rows]')) {
+    const rows = [...list.querySelectorAll('tr[data-row]')].map((row) => [...row.querySelectorAll<Entered>('td input, td select')]);
+    if (rows.flat().some(changed)) session.type(record, list.dataset.rows as string, builtRows(entryOf(list.dataset.rows as string) as Rows, rows.map((row) => row.map(({ value }) => value)), session.system));
   }
+}
+
+type Entered = HTMLInputElement | HTMLSelectElement;
+
+function changed(field: Entered): boolean {
+  const built = field instanceof HTMLInputElement ? field.defaultValue : field.querySelector<HTMLOptionElement>('option[selected]')?.value;
+  return built !== undefined && field.value !== built;
 }
 
 /** Brings one calculator to life, once. */

@@ -1,7 +1,7 @@
 import type { ComponentChildren, VNode } from 'preact';
 import type { Node } from '../calculators/expression.ts';
 import { entryOf } from '../calculators/evaluate.ts';
-import { isChoice } from '../calculators/vocabulary/index.ts';
+import { isQuantity } from '../calculators/vocabulary/index.ts';
 
 type Leaf = (name: string) => VNode;
 
@@ -44,7 +44,7 @@ export function Symbol({ name }: { name: string }): VNode {
   if (name === 'pi') return <mi>π</mi>;
   if (name === 'g') return <mi>g</mi>;
   const entry = entryOf(name);
-  const [base, sub] = (isChoice(entry) ? entry.name : entry.symbol).split('_') as [string, string?];
+  const [base, sub] = (isQuantity(entry) ? entry.symbol : entry.name).split('_') as [string, string?];
   return sub === undefined ? <mi>{base}</mi> : <msub><mi>{base}</mi><mtext>{sub}</mtext></msub>;
 }
 

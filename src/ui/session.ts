@@ -2,7 +2,10 @@ import { readRecord } from '../build/fields.ts';
 import type { Lookup, ShownIn, System, Typed } from '../build/fields.ts';
 import type { Build } from '../build/store.ts';
 import { readLink } from '../build/links.ts';
+import { encodeRows, renamedRows } from '../build/rows.ts';
+import { entryOf } from '../calculators/evaluate.ts';
 import type { AnyCalculator } from '../calculators/record.ts';
+import { isRows } from '../calculators/vocabulary/index.ts';
 
 /**
  * What one page works with: the reader's build, and over it, for one calculator, the numbers of the link
@@ -47,6 +50,17 @@ export class Session {
     if (typed) this.link.values.set(key, typed);
     else this.link.values.delete(key);
     this.changed();
+  }
+
+  /** A label of one list has another name now: the lists that refer to it follow. */
+  rename(record: AnyCalculator, list: string, from: string, to: string): void {
+    for (const { key, rows } of readRecord(record, this.lookup(record), this.system).fields) {
+      const entry = entryOf(key);
+      if (!rows || !isRows(entry)) continue;
+      const before = encodeRows(rows.rows.map(({ cells }) => cells.map(({ text }) => text)));
+      const after = renamedRows(entry, before, list, from, to);
+      if (after !== before) this.type(record, key, after);
+    }
   }
 
   /**

@@ -2,9 +2,10 @@ import type { VNode } from 'preact';
 import { useLayoutEffect, useState } from 'preact/hooks';
 import { knowsUnit } from '../build/fields.ts';
 import type { Typed } from '../build/fields.ts';
+import { decodeRows } from '../build/rows.ts';
 import { readSaved } from '../build/store.ts';
 import { entryOf } from '../calculators/evaluate.ts';
-import { isChoice, vocabulary } from '../calculators/vocabulary/index.ts';
+import { isChoice, isRows, vocabulary } from '../calculators/vocabulary/index.ts';
 import { echo, parseQuantity } from '../units/index.ts';
 import type { Session } from './session.ts';
 
@@ -56,7 +57,10 @@ export function Truck({ session }: { session: Session }): VNode {
 function words(key: string, { text, unit }: Typed): string {
   const entry = entryOf(key);
   if (isChoice(entry)) return Object.hasOwn(entry.options, text) ? (entry.options[text] as string) : text;
+  if (isRows(entry)) return countOf(decodeRows(text).filter((cells) => cells.some((cell) => cell.trim() !== '')).length);
   if (!knowsUnit(entry, unit)) return `${text} ${unit}`;
   const parsed = parseQuantity(text, entry.dimension, unit);
   return (parsed.ok && echo(parsed, entry.dimension)) || `${text} ${unit}`.trim();
 }
+
+const countOf = (rows: number): string => (rows === 1 ? '1 row' : `${rows} rows`);

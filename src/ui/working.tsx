@@ -4,7 +4,7 @@ import { entryOf } from '../calculators/evaluate.ts';
 import { parseExpression } from '../calculators/expression.ts';
 import type { Node } from '../calculators/expression.ts';
 import type { AnyCalculator, Equation, Values } from '../calculators/record.ts';
-import { isChoice } from '../calculators/vocabulary/index.ts';
+import { isQuantity } from '../calculators/vocabulary/index.ts';
 import type { System } from '../build/fields.ts';
 import { sayIn } from '../build/fields.ts';
 import { formatIn } from '../units/index.ts';
@@ -27,7 +27,7 @@ export function EquationView({ equation, values, system }: { equation: Equation;
   const number = (name: string): string => {
     if (name === 'g') return formatIn(1, 'brakingRate', system === 'us' ? 'ft/s2' : 'm/s2', 4);
     const of = entryOf(name);
-    return isChoice(of) ? '' : say(values?.[name] as number, of.dimension, 4);
+    return isQuantity(of) ? say(values?.[name] as number, of.dimension, 4) : '';
   };
   return (
     <div class="equation">
@@ -44,11 +44,12 @@ export function EquationView({ equation, values, system }: { equation: Equation;
 /** The headline's equation in view, the other steps in order below it. */
 export function Working({ record, values, system, others }: { record: AnyCalculator; values?: Values; system: System; others: readonly string[] }): VNode {
   const shown = record.equations.filter((equation) => !values || (equation.when?.(values) ?? true));
-  const first = shown.find((equation) => equation.result === record.outputs[0]) ?? shown[0];
+  const first = shown.find((equation) => equation.result === record.outputs[0]);
   const rest = shown.filter((equation) => equation !== first);
   return (
     <div class="working">
       {first && <EquationView equation={first} values={values} system={system} />}
+      {record.methods?.map(({ result, words, source }) => <p key={result}><strong>{entryOf(result).name}:</strong> {words} <small>({source})</small></p>)}
       {rest.length > 0 && <Steps equations={rest} values={values} system={system} others={others} />}
     </div>
   );

@@ -2,11 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { demoSure } from '../../src/build/demo-sure.ts';
 import { readRecord, sayIn } from '../../src/build/fields.ts';
 import { drawSure, padsOfOneCompound } from '../../src/build/how-sure.ts';
-import { plainName, sureOf, sureWords, usualDraws } from '../../src/build/sure-words.ts';
+import { barName, plainName, sureOf, sureWords, usualDraws } from '../../src/build/sure-words.ts';
 import type { Sure } from '../../src/build/sure-words.ts';
+import { chanceOf } from '../../src/calculators/chance.ts';
 import { calculatorById, calculators, entryOf, evaluate, inputKeys } from '../../src/calculators/index.ts';
 import type { AnyCalculator, Values } from '../../src/calculators/index.ts';
-import { isChoice, vocabulary } from '../../src/calculators/vocabulary/index.ts';
+import { isQuantity, vocabulary } from '../../src/calculators/vocabulary/index.ts';
 import { allOf, demoInputs } from '../sweep/sample.ts';
 
 const say = sayIn('us');
@@ -113,6 +114,23 @@ describe('the chance that the rear locks first', () => {
   });
 });
 
+test('the own tolerance of every computed input covers the errors of what it is computed from', () => {
+  let covered = 0;
+  for (const record of calculators) for (const feed of record.feeds ?? []) for (const key of inputKeys(record)) {
+    if (!(feed.outputs as readonly string[]).includes(key)) continue;
+    const entry = entryOf(key);
+    if (!isQuantity(entry)) continue;
+    const demo = demoInputs(calculatorById(feed.id));
+    const c = chanceOf(feed, demo, { of: key, draws: 1000 })!;
+    const { relative = 0, absolute = 0 } = entry.tolerance ?? {};
+    const own = Math.hypot(relative * Math.abs(c.p50), absolute);
+    // A tenth over for the scatter of 1000 draws.
+    expect((c.p95 - c.p5) / nineInTen, `${record.id}: ${key}`).toBeLessThan(1.1 * own);
+    covered++;
+  }
+  expect(covered).toBeGreaterThan(5);
+});
+
 describe('in words', () => {
   const record = calculatorById('lock-order');
   const values = valuesOf(record);
@@ -144,6 +162,12 @@ describe('in words', () => {
     expect(sureWords(record, values, say, undefined).join()).toMatch(/Not one truck/);
   });
 
+  test('a cell of a list goes by the label the reader gave its row, or by its number', () => {
+    const points = valuesOf(calculatorById('drop-points'));
+    expect(barName({ key: 'truckPoints', cell: { row: 0, column: 'z' } }, points)).toMatch(/^column end: /);
+    expect(barName({ key: 'pointPairs', cell: { row: 1, column: 'length' } }, points)).toMatch(/ 2: /);
+  });
+
   test('a result that nothing moves says so', () => expect(words({ bars: [] })).toMatch(/Nothing measured here moves/));
 
   test.each(Object.keys(vocabulary))('%s has a name without parentheses and signs', (key) => {
@@ -166,7 +190,7 @@ describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (id, reco
   test('names only its own inputs and results, and enough trucks, in what it says of drawing', () => {
     const { of, band, draws = usualDraws, given = [], errorOf = {}, samePads } = record.howSure ?? {};
     for (const key of [of, band].filter((k) => k !== undefined)) expect(record.outputs).toContain(key);
-    expect(isChoice(entryOf(sureOf(record)))).toBe(false);
+    expect(isQuantity(entryOf(sureOf(record)))).toBe(true);
     const own: readonly string[] = inputKeys(record);
     for (const key of [...given, ...Object.keys(errorOf), ...Object.values(errorOf).flat(), ...(samePads ? padsOfOneCompound.flatMap(([a, b]) => [a, b]) : [])]) expect(own).toContain(key);
     expect(draws).toBeGreaterThanOrEqual(500);
@@ -178,7 +202,7 @@ describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (id, reco
     const chosen = ['scaleError', 'positionError', 'shareMargin', 'rateLimit'];
     for (const key of inputKeys(record)) {
       const entry = entryOf(key);
-      if (isChoice(entry) || entry.dimension === 'count' || chosen.includes(key)) continue;
+      if (!isQuantity(entry) || entry.dimension === 'count' || chosen.includes(key)) continue;
       expect(entry.tolerance, key).toBeDefined();
     }
   });

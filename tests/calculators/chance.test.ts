@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { chanceOf, drawChance } from '../../src/calculators/chance.ts';
-import { mixer, normalAt, normalPart, sfc32, shapeOf } from '../../src/calculators/draws.ts';
+import { mixer, normalAt, normalPart, sfc32, shapeIn, shapeOf } from '../../src/calculators/draws.ts';
 import { calculatorById, calculators, entryOf, evaluate, inputKeys } from '../../src/calculators/index.ts';
 import type { Values } from '../../src/calculators/index.ts';
+import { numbersIn } from '../../src/calculators/numbers.ts';
 import { defineFeed } from '../../src/calculators/record.ts';
 import { turnRound } from '../../src/calculators/turn-round.ts';
 import { isChoice } from '../../src/calculators/vocabulary/index.ts';
@@ -159,10 +160,9 @@ describe('the shape of an error', () => {
     const random = randomFrom(5);
     for (const record of calculators) for (let k = 0; k < 20; k++) {
       const values = anywhere(record, random);
-      for (const key of inputKeys(record)) {
-        const { at } = shapeOf(key, values[key], random() < 0.3 ? { uniform: 0.1 } : undefined);
-        const entry = entryOf(key);
-        if (!at || isChoice(entry)) continue;
+      for (const { key, entry, x } of numbersIn(record, values)) {
+        const { at } = shapeIn(key, entry, x, random() < 0.3 ? { uniform: 0.1 } : undefined);
+        if (!at) continue;
         const line = [1e-12, 0.01, 0.3, 0.5, 0.7, 0.99, 1 - 1e-12].map(at);
         line.forEach((x, i) => expect(x).toBeGreaterThanOrEqual(i === 0 ? entry.hard!.min : line[i - 1]!));
         expect(line[6]).toBeLessThanOrEqual(entry.hard!.max);

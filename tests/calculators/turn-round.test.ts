@@ -6,12 +6,12 @@ import { defineFeed, isRefusal } from '../../src/calculators/record.ts';
 import type { Feed, Refusal } from '../../src/calculators/record.ts';
 import { turnRound } from '../../src/calculators/turn-round.ts';
 import type { TurnedRound } from '../../src/calculators/turn-round.ts';
-import { isChoice } from '../../src/calculators/vocabulary/index.ts';
+import { isQuantity } from '../../src/calculators/vocabulary/index.ts';
 import type { Quantity } from '../../src/calculators/vocabulary/index.ts';
 import { lbf } from '../../src/units/si.ts';
 import { anywhere, demoInputs, near, randomFrom } from '../sweep/sample.ts';
 
-const numbers = (keys: readonly string[]): string[] => keys.filter((key) => !isChoice(entryOf(key)));
+const numbers = (keys: readonly string[]): string[] => keys.filter((key) => isQuantity(entryOf(key)));
 const hardOf = (key: string) => (entryOf(key) as Quantity).hard as { min: number; max: number };
 
 /** The result at one value of one input, or undefined where the record refuses. */

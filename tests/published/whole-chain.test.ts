@@ -7,7 +7,7 @@ import { demoInputs } from '../sweep/sample.ts';
 /** Results of a calculator for the demo truck with some values changed, its feeds' results changed with them. */
 function run(id: string, over: Values = {}): Record<string, number> {
   const record = calculatorById(id);
-  const inputs: Record<string, number | string> = { ...demoInputs(record), ...over };
+  const inputs: Record<string, Values[string]> = { ...demoInputs(record), ...over };
   for (const feed of record.feeds ?? []) {
     const fed = run(feed.id, over);
     for (const key of feed.outputs as readonly string[]) if (key in inputs && !(key in over)) inputs[key] = fed[key] as number;

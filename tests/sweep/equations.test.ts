@@ -5,7 +5,7 @@ import { calculators, entryOf, evaluate, inputKeys } from '../../src/calculators
 import type { AnyCalculator, Values } from '../../src/calculators/index.ts';
 import { functionNames, namesIn, parseExpression } from '../../src/calculators/expression.ts';
 import type { Node } from '../../src/calculators/expression.ts';
-import { isChoice } from '../../src/calculators/vocabulary/index.ts';
+import { isQuantity } from '../../src/calculators/vocabulary/index.ts';
 import type { Dimension } from '../../src/units/index.ts';
 import { anywhere, near, randomFrom } from './sample.ts';
 
@@ -75,18 +75,20 @@ describe.each(calculators.map((c) => [c.id, c] as const))('the equations of %s',
     for (const equation of record.equations) {
       expect(known, equation.result).toContain(equation.result);
       for (const name of namesIn(parseExpression(equation.expression))) expect(known, equation.expression).toContain(name);
-      for (const name of namesIn(parseExpression(equation.expression))) expect(isChoice(entryOf(name)), `${name} is a choice, not a number`).toBe(false);
+      for (const name of namesIn(parseExpression(equation.expression))) expect(isQuantity(entryOf(name)), `${name} is a number, not a choice or a list`).toBe(true);
     }
     expect(functionNames).toContain('sqrt');
   });
 
+  // A record may find everything by a search, and then has words instead.
+  if (record.equations.length === 0) return;
   test.each(record.equations.map((e) => [`${e.result} = ${e.expression}`, e] as const))('agree with the code: %s', (_name, equation) => {
     const code = math.compile(equation.expression);
     const tree = parseExpression(equation.expression);
     const tried = values.filter((v) => equation.when?.(v) ?? true);
     expect(tried.length, 'random trucks on which it holds').toBeGreaterThan(2);
     for (const v of tried) {
-      const scope = { ...(v as Record<string, number>), g: 9.80665 };
+      const scope = { ...(v as unknown as Record<string, number>), g: 9.80665 };
       const shown = code.evaluate({ ...scope }) as number;
       const computed = v[equation.result] as number;
       const scale = Math.max(Math.abs(computed), Math.abs(shown), 1e-12);
@@ -101,13 +103,13 @@ describe.each(calculators.map((c) => [c.id, c] as const))('the equations of %s',
     const scope: Record<string, unknown> = { g: math.unit(9.80665, 'm/s^2'), max: pickWithUnits((a, b) => a > b), min: pickWithUnits((a, b) => a < b) };
     for (const [key, value] of Object.entries(v)) {
       const entry = entryOf(key);
-      const unit = isChoice(entry) ? undefined : unitOf[entry.dimension];
+      const unit = isQuantity(entry) ? unitOf[entry.dimension] : undefined;
       // A value of exactly 0 would hide its unit in a sum.
       scope[key] = unit ? math.unit((value as number) || 1e-9, unit) : value;
     }
     const result = math.evaluate(equation.expression, scope) as number | MathUnit;
     const entry = entryOf(equation.result);
-    const unit = isChoice(entry) ? undefined : unitOf[entry.dimension];
+    const unit = isQuantity(entry) ? unitOf[entry.dimension] : undefined;
     if (unit) expect(math.unit(1, unit).equalBase(result as MathUnit), `${equation.result} should be in ${unit}, the expression gives ${String(result)}`).toBe(true);
     else expect(typeof result, `${equation.result} is a pure number, the expression gives ${String(result)}`).toBe('number');
   });

@@ -2,10 +2,13 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import sources from '../../content/sources.json' with { type: 'json' };
 import demo from '../../content/demo-truck.json' with { type: 'json' };
+import demoRows from '../../content/demo-rows.json' with { type: 'json' };
+import { demoText } from '../../src/build/demo.ts';
+import { readRows } from '../../src/build/rows.ts';
 import { linkName } from '../../src/build/links.ts';
 import { calculators, entryOf, hardProblem, inputKeys, vocabulary } from '../../src/calculators/index.ts';
 import type { Feed } from '../../src/calculators/record.ts';
-import { isChoice } from '../../src/calculators/vocabulary/index.ts';
+import { isNumberColumn, isQuantity, isRows } from '../../src/calculators/vocabulary/index.ts';
 import type { Entry } from '../../src/calculators/vocabulary/index.ts';
 import { parseQuantity, unitFor } from '../../src/units/index.ts';
 
@@ -23,7 +26,7 @@ test('two quantities never share a name in links, nor a symbol with the same wor
   expect(new Set(names).size).toBe(names.length);
   for (const name of names) expect(name, name).toMatch(/^[a-z][a-z-]*(?:-\d+)?(?:-[a-z]+)*$/);
   expect(names).not.toContain('v');
-  const symbols = (Object.values(vocabulary) as Entry[]).flatMap((entry) => (isChoice(entry) ? [] : [entry.symbol]));
+  const symbols = (Object.values(vocabulary) as Entry[]).flatMap((entry) => (isQuantity(entry) ? [entry.symbol] : []));
   const twice = symbols.filter((symbol, k) => symbols.indexOf(symbol) !== k);
   expect(twice).toEqual([]);
 });
@@ -33,7 +36,23 @@ describe.each(Object.entries(vocabulary) as [string, Entry][])('quantity %s', (k
     expect(entry.name.length).toBeGreaterThan(2);
     expect(entry.name).not.toMatch(/[.!?]$/);
   });
-  if (isChoice(entry)) return;
+  if (isRows(entry)) {
+    test('has columns with short permanent keys, each measurable, and room for at least one row', () => {
+      for (const [name, column] of Object.entries(entry.columns)) {
+        expect(name).toMatch(/^[a-zA-Z]\w{0,15}$/);
+        if (isNumberColumn(column)) expect(column.hard, `${name}: hard range`).toBeTruthy();
+        if (isNumberColumn(column) && column.usual) expect(column.usual.max).toBeGreaterThan(column.usual.min);
+        if ('labelIn' in column) expect(isRows(entryOf(column.labelIn)) && Object.values((entryOf(column.labelIn) as typeof entry).columns).filter((of) => 'letters' in of && of.unique).length).toBe(1);
+      }
+      expect(entry.most).toBeGreaterThan(entry.least);
+      expect(Object.values(entry.columns).filter((column) => 'letters' in column).length).toBeLessThanOrEqual(1);
+    });
+    test('has demo rows that can be read and are possible', () => {
+      const labels = (other: string): string[] => (demoRows.rows as Record<string, { name?: string }[]>)[other]?.map((row) => row.name ?? '') ?? [];
+      expect(readRows(entry, demoText(key) ?? '', 'us', 'us', labels).problem).toBeUndefined();
+    });
+  }
+  if (!isQuantity(entry)) return;
   test('has its usual range inside its hard range', () => {
     if (entry.usual) expect(entry.usual.max).toBeGreaterThan(entry.usual.min);
     if (entry.hard) expect(entry.hard.max).toBeGreaterThan(entry.hard.min);
@@ -51,7 +70,7 @@ describe.each(Object.entries(vocabulary) as [string, Entry][])('quantity %s', (k
 });
 
 test('the demo truck has no value for a quantity that does not exist', () => {
-  expect(Object.keys(demo.values).filter((key) => !Object.hasOwn(vocabulary, key))).toEqual([]);
+  expect([...Object.keys(demo.values), ...Object.keys(demoRows.rows)].filter((key) => !Object.hasOwn(vocabulary, key))).toEqual([]);
 });
 
 function feedsOf(record: Feed): Feed[] {
@@ -75,14 +94,19 @@ describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (id, reco
     for (const key of keys) {
       const entry = entryOf(key);
       expect(entry.measure, `${key}: how to measure`).toBeTruthy();
-      if (!isChoice(entry)) expect(entry.hard, `${key}: hard range`).toBeTruthy();
+      if (isQuantity(entry)) expect(entry.hard, `${key}: hard range`).toBeTruthy();
+      if (isRows(entry)) for (const column of Object.values(entry.columns)) if ('labelIn' in column) expect(keys, `${key}: the list it refers to`).toContain(column.labelIn);
     }
+  });
+
+  test('ends with an input that is no list, so that a link cut short never passes for a shorter list', () => {
+    expect(isRows(entryOf(inputKeys(record).at(-1) as string))).toBe(false);
   });
 
   test('has a value for each input: the demo truck’s or a feeding record’s', () => {
     for (const key of inputKeys(record)) {
       const fed = record.feeds?.some((feed) => (feed.outputs as readonly string[]).includes(key)) ?? false;
-      expect(fed || Object.hasOwn(demo.values, key), key).toBe(true);
+      expect(fed || demoText(key) !== undefined, key).toBe(true);
     }
   });
 
@@ -105,8 +129,12 @@ describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (id, reco
     for (const name of record.paper.related) expect([...guides, ...calculators.map((c) => c.id)]).toContain(name);
   });
 
-  test('has an equation for its headline', () => {
-    expect(record.equations.map((equation) => equation.result)).toContain(record.outputs[0]);
+  test('has an equation for its headline, or says how it is found', () => {
+    expect([...record.equations, ...(record.methods ?? [])].map(({ result }) => result)).toContain(record.outputs[0]);
+    for (const { result, words } of record.methods ?? []) {
+      expect(record.outputs).toContain(result);
+      expect(words).toMatch(/[.]$/);
+    }
   });
 
   test('stands in a guide', () => {

@@ -1,7 +1,7 @@
 import { deg, inch, mm } from '../../units/si.ts';
 import { pitchesAt, noSuchDrop, pointAt, readersPair, stands } from '../helpers/body-drop-motion.ts';
 import type { DropValues, Stand } from '../helpers/body-drop-motion.ts';
-import { clearanceTable, heightsTable, mountMovement, pairsTable, ridesTable } from '../helpers/body-drop-tables.ts';
+import { clearanceTable, heightsTable, mountMovement, ridesTable } from '../helpers/body-drop-tables.ts';
 import { defineCalculator } from '../record.ts';
 import { bodyDropScene } from '../scenes/body-drop.ts';
 import type { Place } from '../scenes/truck.ts';
@@ -63,7 +63,7 @@ export default defineCalculator({
     {
       id: 'lines-pinched', level: 'warning',
       words: 'Brake lines, hoses and cables that cross from body to frame now have the wrong length. A line that bows lies on the rail or the exhaust, a line under a rail is crushed when the frame lays out, and the brakes on that circuit are gone.',
-      todo: 'Walk every line and cable with the list below. Make new ones with a loop at the crossing, and look at all three ride heights.',
+      todo: 'Walk every line and cable, and put each into the list of points and pairs. Make new ones with a loop at the crossing, and look at all three ride heights.',
     },
     {
       id: 'points-touch', level: 'danger', when: (v) => v.distanceAfter < mountMovement,
@@ -119,7 +119,7 @@ export default defineCalculator({
       });
     },
   },
-  tables: [pairsTable, heightsTable, ridesTable, clearanceTable],
+  tables: [heightsTable, ridesTable, clearanceTable],
   paper: {
     assumptions: [
       'Cab and frame are rigid. Your body point is bolted to the body: in a channeled drop, floor and seat are not.', 'Stations count from the front axle line, heights from a level line through the frame mark, all taken before the drop.',
@@ -129,7 +129,6 @@ export default defineCalculator({
     sources: [
       { of: 'rigid motion, who rides with what', kind: 'derived', note: 'the list of parts is of kinds, not of one truck: look at yours' },
       { of: 'movement of rubber mounts, slip to keep in the shaft', kind: 'common practice' },
-      { of: 'pairs in the first table', kind: 'defined', note: 'invented, in content/demo-points.json' },
       { of: 'axes', kind: 'published', id: 'iso-8855', note: 'x forward, y left, z up; the turn is counted nose up here, the other way around' },
     ],
     examples: [
@@ -144,6 +143,6 @@ export default defineCalculator({
         results: { bodyPitch: { value: 0.382 * deg, within: 0.001 }, bodyPointHeightAfter: { value: -70 * mm, within: 1e-9 } },
       },
     ],
-    related: ['body-drop-clearance', 'clearance', 'cg-after-drop', 'pedal-ratio', 'circuit-failure'],
+    related: ['body-drop-clearance', 'drop-points', 'clearance', 'cg-after-drop', 'pedal-ratio', 'circuit-failure'],
   },
 });

@@ -68,7 +68,7 @@ export const firewall = {
     measure: 'Outermost bolts, side to side.', tolerance: { absolute: 1 * mm },
   },
   boltsPerRow: {
-    name: 'bolts in the upper row', symbol: 'n_b', dimension: 'count',
+    name: 'bolts in the upper row', symbol: 'n_bo', dimension: 'count',
     hard: { min: 1, max: 8, reason: 'a row has 1 to 8 bolts' }, measure: 'Count.',
   },
   washerDiameter: {

@@ -1,5 +1,6 @@
 import { balance } from './balance.ts';
 import { brakes } from './brakes.ts';
+import { dropPoints } from './drop-points.ts';
 import { firewall } from './firewall.ts';
 import { geometry } from './geometry.ts';
 import { hydraulics } from './hydraulics.ts';
@@ -8,12 +9,25 @@ import { stopping } from './stopping.ts';
 import { truck } from './truck.ts';
 
 /** Every quantity of the site, by its permanent key. The same key means the same thing on every page. */
-export const vocabulary = { ...truck, ...pedal, ...hydraulics, ...brakes, ...balance, ...geometry, ...stopping, ...firewall };
+export const vocabulary = {
+  ...balance,
+  ...brakes,
+  ...dropPoints,
+  ...firewall,
+  ...geometry,
+  ...hydraulics,
+  ...pedal,
+  ...stopping,
+  ...truck,
+};
 
 export type QuantityKey = keyof typeof vocabulary;
 
-/** The type of a quantity's value: one of its option names for a choice, else an SI number. */
-export type ValueOf<K extends QuantityKey> = (typeof vocabulary)[K] extends { options: infer O } ? keyof O & string : number;
+type CellOf<C> = C extends { options: infer O } ? keyof O & string : C extends { dimension: string } ? number : string;
+type RowOf<C> = { readonly [P in keyof C as C[P] extends { optional: true } ? never : P]: CellOf<C[P]> } & { readonly [P in keyof C as C[P] extends { optional: true } ? P : never]?: CellOf<C[P]> };
 
-export type { Choice, Entry, Quantity, Range } from './quantity.ts';
-export { commonPractice, isChoice } from './quantity.ts';
+/** The type of a quantity's value: one of its option names for a choice, a list of rows for a list, else an SI number. */
+export type ValueOf<K extends QuantityKey> = (typeof vocabulary)[K] extends { columns: infer C } ? readonly RowOf<C>[] : (typeof vocabulary)[K] extends { options: infer O } ? keyof O & string : number;
+
+export type { Choice, Column, Entry, LabelColumn, NumberColumn, Quantity, Range, ReferenceColumn, Rows, RowValues } from './quantity.ts';
+export { commonPractice, isChoice, isNumberColumn, isQuantity, isRows } from './quantity.ts';

@@ -34,10 +34,62 @@ export interface Choice {
   readonly measure?: string;
 }
 
-export type Entry = Quantity | Choice;
+/** Where an empty cell means something, and is left out of the row. */
+interface Optional {
+  readonly optional?: true;
+}
 
-export function isChoice(entry: Entry): entry is Choice {
+/** A number in every row: as a quantity, but it stands in no formula, so it has no letter. */
+export type NumberColumn = Omit<Quantity, 'symbol' | 'standard'> & Optional;
+
+/** A few words of the reader's own, so many letters at most. `unique` where other rows refer to them. */
+export interface LabelColumn extends Optional {
+  readonly name: string;
+  readonly letters: number;
+  readonly unique?: true;
+  readonly measure?: string;
+}
+
+/** One of the labels that the reader gave in another list of the same record. */
+export interface ReferenceColumn extends Optional {
+  readonly name: string;
+  readonly labelIn: string;
+  readonly measure?: string;
+}
+
+export type Column = NumberColumn | (Choice & Optional) | LabelColumn | ReferenceColumn;
+
+/** A list that the reader can lengthen: gauge readings, points, parts. The keys of its columns are permanent, and their order is: they are in links. */
+export interface Rows {
+  /** In the plural, as it reads inside a sentence. */
+  readonly name: string;
+  /** What one row is, for the buttons. */
+  readonly row: string;
+  readonly columns: Readonly<Record<string, Column>>;
+  readonly least: number;
+  readonly most: number;
+  readonly measure: string;
+}
+
+/** What a list is worth: SI numbers, option names and labels, an optional cell left out. */
+export type RowValues = readonly Readonly<Record<string, number | string | undefined>>[];
+
+export type Entry = Quantity | Choice | Rows;
+
+export function isChoice(entry: Entry | Column): entry is Choice {
   return 'options' in entry;
+}
+
+export function isRows(entry: Entry): entry is Rows {
+  return 'columns' in entry;
+}
+
+export function isQuantity(entry: Entry): entry is Quantity {
+  return 'dimension' in entry;
+}
+
+export function isNumberColumn(column: Column): column is NumberColumn {
+  return 'dimension' in column;
 }
 
 export const commonPractice = 'common practice, no source';

@@ -1,0 +1,75 @@
+import { asPoint, heights, pairName, pairsOf, worstOf } from '../helpers/drop-pairs.ts';
+import type { PairFound, PairsValues } from '../helpers/drop-pairs.ts';
+import { pointAt } from '../helpers/body-drop-motion.ts';
+import type { Stand } from '../helpers/body-drop-motion.ts';
+import type { Say } from '../record.ts';
+import type { At, Scene, Shape, Tone } from '../show.ts';
+import { bodyShapes, frameShapes, shape, wheelShapes } from './truck.ts';
+import type { Place } from './truck.ts';
+
+export const pointStates = ['before', 'drive height', 'aired out', 'lifted', 'from above, after'] as const;
+
+const standOf = (at: number): Stand => (at === 0 ? 'before' : (heights[at - 1] ?? 'drive height'));
+const toneOf: Readonly<Record<string, Tone>> = { body: 'body', floor: 'body', frame: 'frame', frontAxle: 'plain', rearAxle: 'plain' };
+
+export function describePoints(v: PairsValues, say: Say, at: number): string {
+  const worst = worstOf(pairsOf(v));
+  const above = at === 4;
+  const state = at === 0 ? 'Before the drop' : above ? 'After the drop, drive height' : `After the drop, ${standOf(at)}`;
+  const span = at === 0 ? worst.before : worst.at[above ? 'drive height' : (heights[at - 1] ?? 'drive height')].span;
+  return `${above ? 'From above' : 'Side view'}, front on the left, outlines invented, your points to scale and numbered as in the list. ${state}: heavy line, ${pairName(worst.pair)}, the pair that loses most, ${say(span, 'length')}. Dashed: before the drop.`;
+}
+
+/** Where a point is on the picture: from the side over the road, or from above with left up. */
+type View = (row: PairsValues['truckPoints'][number], stand: Stand) => At;
+
+export function dropPointsScene(v: PairsValues, at: number): Scene {
+  const above = at === 4;
+  const stand = standOf(above ? 1 : at);
+  const L = v.wheelbase;
+  const found = pairsOf(v);
+  const side: View = (row, on) => {
+    const point = asPoint(row);
+    const moved = pointAt(v, on, { x: point.x, z: point.z, on: point.attached });
+    return [-moved.x, moved.overRoad];
+  };
+  const plan: View = (row, on) => [side(row, on)[0], row.y];
+  const view = above ? plan : side;
+  const rows = v.truckPoints;
+  const places = rows.flatMap((row) => [view(row, stand), view(row, 'before')]);
+  const [xs, ys] = [places.map((p) => p[0]), places.map((p) => p[1])];
+  const frameOf = (on: Stand): Place => (x, z) => { const p = pointAt(v, on, { x, z, on: 'frame' }); return [-p.x, p.overRoad]; };
+  const bodyOf = (on: Stand): Place => (x, z) => { const p = pointAt(v, on, { x, z, on: 'body' }); return [-p.x, p.overRoad]; };
+  const outline: Shape[] = above ? planShapes(L) : [
+    ...wheelShapes([[0, shape.tireRadius * L], [L, shape.tireRadius * L]], shape.tireRadius * L),
+    ...(stand === 'before' ? [] : bodyShapes({ wheelbase: L, place: bodyOf('before'), tone: 'ghost' })),
+    ...bodyShapes({ wheelbase: L, place: bodyOf(stand), tone: 'body' }),
+    ...frameShapes({ wheelbase: L, place: frameOf(stand), tone: 'frame' }),
+  ];
+  const height = above ? [-0.36 * L, 0.36 * L] : [0, (shape.roof + shape.railHeight + 0.04) * L];
+  const box: Scene['box'] = [Math.min(-0.36 * L, ...xs) - 0.05 * L, Math.min(height[0] as number, ...ys) - 0.06 * L, Math.max(1.45 * L, ...xs) + 0.05 * L, Math.max(height[1] as number, ...ys) + 0.06 * L];
+  const worst = worstOf(found);
+  const end = (name: string, on: Stand): At => view(rows.find((row) => row.name === name) as (typeof rows)[number], on);
+  const line = ({ pair }: PairFound, on: Stand, tone: Tone): Shape => ({ line: [end(pair.from, on), end(pair.to, on)], tone });
+  return {
+    box,
+    shapes: [
+      ...outline,
+      ...(above ? [] : [{ line: [[box[0], 0], [box[2], 0]] as const, tone: 'ground' as const }]),
+      ...(stand === 'before' ? [] : [line(worst, 'before', 'ghost')]),
+      ...found.filter((one) => one !== worst).map((one) => line(one, stand, 'plain')),
+      line(worst, stand, 'accent'),
+      ...rows.flatMap((row, k): Shape[] => {
+        const p = view(row, stand);
+        const up = row.on === 'body' || row.on === 'floor';
+        return [{ circle: p, radius: 0.012 * L, tone: toneOf[row.on] ?? 'plain', filled: true }, { text: String(k + 1), at: [p[0], p[1] + (up ? 0.02 : -0.055) * L], small: true }];
+      }),
+    ],
+  };
+}
+
+/** Rails, tires and the sides of the body from above, invented. */
+function planShapes(L: number): Shape[] {
+  const box = (x1: number, x2: number, y: number, half: number, tone: Tone): Shape => ({ line: [[x1 * L, (y - half) * L], [x2 * L, (y - half) * L], [x2 * L, (y + half) * L], [x1 * L, (y + half) * L]], tone, closed: true });
+  return [box(-0.28, 1.37, 0, 0.32, 'body'), ...[-0.15, 0.15].map((y) => box(-0.26, 1.35, y, 0.012, 'frame')), ...[0, 1].flatMap((x) => [-0.27, 0.27].map((y) => box(x - 0.109, x + 0.109, y, 0.035, 'plain')))];
+}
