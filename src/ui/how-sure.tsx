@@ -23,7 +23,7 @@ type Drawn = { readonly of: string } & ({ readonly sure: Sure | undefined } | { 
 export function HowSure({ record, values, say, own }: { record: AnyCalculator; values?: Values; say: Say; own: boolean }): VNode {
   const [samePads, setSamePads] = useState(false);
   const [drawn, setDrawn] = useState<Drawn | undefined>();
-  const place = useRef<HTMLElement>(null);
+  const place = useRef<HTMLDivElement>(null);
   const now = values && JSON.stringify([samePads, inputKeys(record).map((key) => values[key])]);
   // The first drawing of a page is the demo truck's.
   const first = useRef(now);
@@ -41,7 +41,7 @@ export function HowSure({ record, values, say, own }: { record: AnyCalculator; v
     return () => { stop?.(); stop = undefined; };
   }, [now, wanted]);
   return (
-    <section class="how-sure" ref={place} aria-label="How sure" aria-busy={wanted} hidden={!values}>
+    <div class="how-sure" ref={place} role="group" aria-label="How sure" aria-busy={wanted} hidden={!values}>
       {values && words(record, values, say, known).map((text, k) => <p>{k === 0 && <strong>How sure.</strong>} {text}</p>)}
       {record.howSure?.samePads && (
         <label>Brake pad compounds
@@ -52,7 +52,7 @@ export function HowSure({ record, values, say, own }: { record: AnyCalculator; v
         </label>
       )}
       {values && known && 'sure' in known && known.sure && known.sure.bars.length > 0 && <Bars record={record} values={values} say={say} sure={known.sure} samePads={samePads} own={own} />}
-    </section>
+    </div>
   );
 }
 
