@@ -1,7 +1,7 @@
 import type { VNode } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Field, System } from '../build/fields.ts';
-import { columnHead, encodeRows } from '../build/rows.ts';
+import { columnHead, decodeRows, encodeRows, fitRows } from '../build/rows.ts';
 import type { CellReading, RowReading } from '../build/rows.ts';
 import { entryOf } from '../calculators/evaluate.ts';
 import type { Column, Rows } from '../calculators/vocabulary/index.ts';
@@ -42,23 +42,26 @@ export function RowsField({ id, field, system, onOpen, onType, onRename }: RowsF
     if (focus !== undefined) document.getElementById(focus)?.focus();
     setFocus(undefined);
   }, [focus]);
-  const texts = rows.map(({ cells }) => cells.map(({ text }) => text));
+  // Two changes may come before the next drawing: the second builds on the first.
+  const latest = useRef<readonly (readonly string[])[]>([]);
+  latest.current = rows.map(({ cells }) => cells.map(({ text }) => text));
   const cellId = (row: number, column: string): string => `${id}-${row}-${column}`;
   const change = (next: string | undefined, said?: string): void => {
-    remember(said === undefined ? undefined : { said, text: field.origin === 'typed' ? encodeRows(texts) : undefined, system });
+    remember(said === undefined ? undefined : { said, text: field.origin === 'typed' ? encodeRows(latest.current) : undefined, system });
+    if (next !== undefined) latest.current = fitRows(entry, decodeRows(next));
     onType(next);
   };
   const add = (): void => {
-    change(encodeRows([...texts, columns.map(() => '')]));
-    setFocus(cellId(rows.length, columns[0]?.[0] ?? ''));
+    change(encodeRows([...latest.current, columns.map(() => '')]));
+    setFocus(cellId(latest.current.length - 1, columns[0]?.[0] ?? ''));
   };
   const remove = (row: number): void => {
-    change(encodeRows(texts.filter((_, k) => k !== row)), `Row ${row + 1} is removed.`);
+    change(encodeRows(latest.current.filter((_, k) => k !== row)), `Row ${row + 1} is removed.`);
     setFocus(`${id}-back`);
   };
   const shown = rows.slice(0, entry.most + shownBeyond);
   return (
-    <div class={`rows${field.problem === undefined ? '' : ' wrong'}`} data-rows={field.key}>
+    <div id={id} class={`rows${field.problem === undefined ? '' : ' wrong'}`} data-rows={field.key}>
       <table>
         <caption>{entry.name}{field.origin === 'demo' && <small> (demo)</small>}</caption>
         <thead>
@@ -75,10 +78,10 @@ export function RowsField({ id, field, system, onOpen, onType, onRename }: RowsF
               {columns.map(([key, column], c) => (
                 <CellEntry
                   key={key} id={cellId(k, key)} row={k} column={column} cell={row.cells[c] as CellReading} system={system} labels={labels[key]} said={`${id}-${k}-said`}
-                  onFocus={() => { goTo({ row: k, column: key }); onOpen(); }} onText={(text) => change(encodeRows(texts.map((cells, i) => (i === k ? cells.map((cell, j) => (j === c ? text : cell)) : cells))))} onRename={onRename}
+                  onFocus={() => { goTo({ row: k, column: key }); onOpen(); }} onText={(text) => change(encodeRows(latest.current.map((cells, i) => (i === k ? cells.map((cell, j) => (j === c ? text : cell)) : cells))))} onRename={onRename}
                 />
               ))}
-              <td class="remove"><button type="button" aria-label={`remove row ${k + 1}`} onClick={() => remove(k)}><span aria-hidden="true">×</span></button></td>
+              <td class="remove"><button type="button" aria-label={`remove row ${k + 1}${typeof row.cells[0]?.value === 'string' ? `, ${row.cells[0].value}` : ''}`} onClick={() => remove(k)}><span aria-hidden="true">×</span></button></td>
             </tr>
             <Said id={`${id}-${k}-said`} entry={entry} row={row} number={k + 1} touched={at?.row === k ? at.column : undefined} />
           </tbody>

@@ -49,6 +49,20 @@ describe('a list', () => {
     await page.context().close();
   });
 
+  test('keeps both of two changes that come before the page is drawn again', async () => {
+    const page = await open();
+    await page.evaluate(() => {
+      for (const [id, text] of [['0-x', '-21'], ['1-y', '18']]) {
+        const input = document.getElementById(`drop-points-truckPoints-${id}`) as HTMLInputElement;
+        input.value = text as string;
+        input.dispatchEvent(new Event('input', { bubbles: true }));
+      }
+    });
+    await expect.poll(() => cell(page, 2, 'y').inputValue()).toBe('18');
+    await expect.poll(() => page.evaluate(() => JSON.parse(localStorage.getItem('build') ?? '{}').values.truckPoints.text.slice(0, 57))).toBe('column end_body_-21_14_24,steering box_frame_2_18_9,front');
+    await page.context().close();
+  });
+
   test('names row and column of what cannot be read, blanks the result and keeps what was typed', async () => {
     const page = await open();
     await cell(page, 3, 'x').fill('3,000');
@@ -67,7 +81,7 @@ describe('a list', () => {
     await expect.poll(() => rowCount(page, 'pointPairs')).toBe(8);
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('drop-points-pointPairs-7-from');
     expect(await answer(page).textContent()).toMatch(/in$/); // an empty row does not count
-    await page.getByRole('button', { name: 'remove row 6' }).last().click();
+    await page.getByRole('button', { name: 'remove row 6, hood' }).click();
     await expect.poll(() => rowCount(page, 'pointPairs')).toBe(7);
     const without = await answer(page).textContent();
     await page.getByRole('button', { name: 'Undo that' }).click();

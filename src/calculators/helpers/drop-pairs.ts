@@ -20,6 +20,8 @@ export type Height = (typeof heights)[number];
 
 /** Below this a tape sees no change. */
 export const unseen = 0.5 * mm;
+/** A gap that closes just so leaves the last bits of its terms. */
+const rounding = 1e-12;
 /** Common practice, no source: bent to no less than this many outside diameters. */
 export const bendDiameters = 5;
 
@@ -63,7 +65,8 @@ function onePair(v: PairsValues, pair: PairRow, a: BodyPoint, b: BodyPoint): Pai
     const r = pairChange({ ...motionOf(v, height), a, b });
     if (isImpossible(r)) throw new RangeError(`drop: expected numbers that noSuchDrop lets pass, found ${r.impossible}`);
     before = r.before;
-    const span = pair.kind === 'gap' ? gapAlong({ a, b, dx: r.dx, dy: r.dy, dz: r.dz }) : r.after;
+    const exact = pair.kind === 'gap' ? gapAlong({ a, b, dx: r.dx, dy: r.dy, dz: r.dz }) : r.after;
+    const span = Math.abs(exact) < rounding ? 0 : exact;
     const flexible = pair.kind !== 'gap' && pair.kind !== 'shaft' && pair.length !== undefined;
     return [height, { span, ...(flexible ? lineSlack({ length: pair.length as number, distance: r.after }) : {}) }];
   })) as Record<Height, PairAt>;

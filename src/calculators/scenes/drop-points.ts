@@ -17,10 +17,10 @@ export function describePoints(v: PairsValues, say: Say, at: number): string {
   const above = at === 4;
   const state = at === 0 ? 'Before the drop' : above ? 'After the drop, drive height' : `After the drop, ${standOf(at)}`;
   const span = at === 0 ? worst.before : worst.at[above ? 'drive height' : (heights[at - 1] ?? 'drive height')].span;
-  return `${above ? 'From above' : 'Side view'}, front on the left, outlines invented, your points to scale and numbered as in the list. ${state}: heavy line, ${pairName(worst.pair)}, the pair that loses most, ${say(span, 'length')}. Dashed: before the drop.`;
+  return `${above ? 'From above, front on the left and the truck’s left side down' : 'Side view, front on the left'}, outlines invented, your points to scale and numbered as in the list. ${state}: heavy line, ${pairName(worst.pair)}, the pair that loses most, ${say(span, 'length')}. Dashed: before the drop.`;
 }
 
-/** Where a point is on the picture: from the side over the road, or from above with left up. */
+/** Where a point is on the picture: from the side over the road, or from above, where the truck's left is down. */
 type View = (row: PairsValues['truckPoints'][number], stand: Stand) => At;
 
 export function dropPointsScene(v: PairsValues, at: number): Scene {
@@ -33,7 +33,7 @@ export function dropPointsScene(v: PairsValues, at: number): Scene {
     const moved = pointAt(v, on, { x: point.x, z: point.z, on: point.attached });
     return [-moved.x, moved.overRoad];
   };
-  const plan: View = (row, on) => [side(row, on)[0], row.y];
+  const plan: View = (row, on) => [side(row, on)[0], -row.y];
   const view = above ? plan : side;
   const rows = v.truckPoints;
   const places = rows.flatMap((row) => [view(row, stand), view(row, 'before')]);
@@ -46,8 +46,10 @@ export function dropPointsScene(v: PairsValues, at: number): Scene {
     ...bodyShapes({ wheelbase: L, place: bodyOf(stand), tone: 'body' }),
     ...frameShapes({ wheelbase: L, place: frameOf(stand), tone: 'frame' }),
   ];
-  const height = above ? [-0.36 * L, 0.36 * L] : [0, (shape.roof + shape.railHeight + 0.04) * L];
-  const box: Scene['box'] = [Math.min(-0.36 * L, ...xs) - 0.05 * L, Math.min(height[0] as number, ...ys) - 0.06 * L, Math.max(1.45 * L, ...xs) + 0.05 * L, Math.max(height[1] as number, ...ys) + 0.06 * L];
+  // As much of the truck as the points take, but enough of it to be known again.
+  const room = Math.max(0.1 * L, (0.7 * L - (Math.max(...xs) - Math.min(...xs))) / 2);
+  const height = above ? [-0.34 * L, 0.34 * L] : [0, (shape.roof + shape.railHeight) * L];
+  const box: Scene['box'] = [Math.min(...xs) - room, Math.min(height[0] as number, ...ys) - 0.05 * L, Math.max(...xs) + room, Math.max(height[1] as number, ...ys) + 0.05 * L];
   const worst = worstOf(found);
   const end = (name: string, on: Stand): At => view(rows.find((row) => row.name === name) as (typeof rows)[number], on);
   const line = ({ pair }: PairFound, on: Stand, tone: Tone): Shape => ({ line: [end(pair.from, on), end(pair.to, on)], tone });
@@ -59,13 +61,24 @@ export function dropPointsScene(v: PairsValues, at: number): Scene {
       ...(stand === 'before' ? [] : [line(worst, 'before', 'ghost')]),
       ...found.filter((one) => one !== worst).map((one) => line(one, stand, 'plain')),
       line(worst, stand, 'accent'),
-      ...rows.flatMap((row, k): Shape[] => {
-        const p = view(row, stand);
-        const up = row.on === 'body' || row.on === 'floor';
-        return [{ circle: p, radius: 0.012 * L, tone: toneOf[row.on] ?? 'plain', filled: true }, { text: String(k + 1), at: [p[0], p[1] + (up ? 0.02 : -0.055) * L], small: true }];
-      }),
+      ...rows.map((row): Shape => ({ circle: view(row, stand), radius: 0.01 * L, tone: toneOf[row.on] ?? 'plain', filled: true })),
+      ...numbers(rows.map((row) => view(row, stand)), (box[2] - box[0]) / 360),
     ],
   };
+}
+
+/** The number of each point, where it covers neither a point nor another number; left out where there is no room. `unit` is one unit of the picture. */
+function numbers(points: readonly At[], unit: number): Shape[] {
+  const [wide, high] = [13 * unit, 11 * unit];
+  const taken: At[] = [];
+  const free = (at: At): boolean => taken.every((other) => Math.abs(at[0] - other[0]) > wide || Math.abs(at[1] - other[1]) > high) && points.every((p) => Math.abs(at[0] - p[0]) > wide / 2 + 2 * unit || Math.abs(at[1] - p[1]) > high / 2 + 2 * unit);
+  return points.flatMap((p, k): Shape[] => {
+    const round = [9, 14, 20].flatMap((far) => [90, -90, 0, 180, 45, 135, -45, -135].map((degrees): At => [p[0] + far * unit * 1.1 * Math.cos((degrees * Math.PI) / 180), p[1] + far * unit * Math.sin((degrees * Math.PI) / 180)]));
+    const at = round.find(free);
+    if (!at) return [];
+    taken.push(at);
+    return [{ text: String(k + 1), at: [at[0], at[1] - 4 * unit], small: true }];
+  });
 }
 
 /** Rails, tires and the sides of the body from above, invented. */

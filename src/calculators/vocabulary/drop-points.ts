@@ -45,8 +45,8 @@ export const dropPoints = {
   worstShortening: { name: 'largest loss between two of your points', symbol: 'Δd_max', dimension: 'length' },
   worstBefore: { name: 'distance of that pair before the drop', symbol: 'd_0max', dimension: 'length' },
   worstAfter: { name: 'distance of that pair after it, at the ride height where it is least', symbol: 'd_1max', dimension: 'length' },
-  pairsCloser: { name: 'pairs that come closer', symbol: 'n_c', dimension: 'count' },
-  gapsClosed: { name: 'gaps too small for the movement of the mounts', symbol: 'n_g', dimension: 'count' },
-  partsTooShort: { name: 'lines, cables and hoses pulled tight at some ride height', symbol: 'n_t', dimension: 'count' },
-  bendsTooTight: { name: 'lines, cables and hoses bent too tight at some ride height', symbol: 'n_b', dimension: 'count' },
+  pairsCloser: { name: 'pairs that come closer', symbol: 'n_closer', dimension: 'count' },
+  gapsClosed: { name: 'gaps too small for the movement of the mounts', symbol: 'n_gap', dimension: 'count' },
+  partsTooShort: { name: 'lines, cables and hoses pulled tight at some ride height', symbol: 'n_short', dimension: 'count' },
+  bendsTooTight: { name: 'lines, cables and hoses bent too tight at some ride height', symbol: 'n_bend', dimension: 'count' },
 } as const satisfies Record<string, Entry>;
