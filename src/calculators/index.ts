@@ -16,14 +16,10 @@ import discToMatch from './records/disc-to-match.ts';
 import discTorque from './records/disc-torque.ts';
 import dropPoints from './records/drop-points.ts';
 import drumTorque from './records/drum-torque.ts';
-import clutchTravel from './records/clutch-travel.ts';
-import gradeHeat from './records/grade-heat.ts';
 import firewallBrace from './records/firewall-brace.ts';
 import firewallPlate from './records/firewall-plate.ts';
 import fluidHead from './records/fluid-head.ts';
 import fluidLedger from './records/fluid-ledger.ts';
-import firewallBrace from './records/firewall-brace.ts';
-import firewallPlate from './records/firewall-plate.ts';
 import gradeHeat from './records/grade-heat.ts';
 import heightValve from './records/height-valve.ts';
 import idealDistribution from './records/ideal-distribution.ts';
@@ -95,15 +91,6 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   ] },
   { title: 'Clutch', calculators: [
     clutchTravel,
-  { title: 'Fluid, lines and lamps', calculators: [
-    circuitVolume,
-    fluidLedger,
-    airFromTravel,
-    lineStrength,
-    reservoirVolume,
-    fluidHead,
-    stopLamp,
-    lampWire,
   ] },
   { title: 'Heat and tires', calculators: [
     rotorHeat,
@@ -130,11 +117,6 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   { title: 'Firewall', calculators: [
     firewallPlate,
     firewallBrace,
-  ] },
-  { title: 'Steering shaft', calculators: [
-    shaftLine,
-    shaftRipple,
-    shaftBearing,
   ] },
 ];
 
