@@ -28,7 +28,6 @@ function windowWords(p: PairResult, side: 'front' | 'rear', say: Say): string {
 export default defineCalculator({
   id: 'bore-finder',
   version: 1,
-  ownSpread: true,
   warm: (v) => (refuse(v) ? [] : warmSearch(v)),
   title: 'Which bores, which ratio',
   purpose: 'Tries every pair of standard bores with every pedal ratio and bar setting, and puts first what your weakest driver can stop the truck with.',

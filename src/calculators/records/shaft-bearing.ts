@@ -43,7 +43,6 @@ const search = 'derived; the place is found by search';
 export default defineCalculator({
   id: 'shaft-bearing',
   version: 1,
-  ownSpread: true,
   oneWay: true,
   title: 'Middle joint: the best place for its bearing',
   purpose: 'Where, inside the space you can bolt a support bearing in, the middle joint of a three-joint shaft bends all three joints least.',

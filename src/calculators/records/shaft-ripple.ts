@@ -18,7 +18,6 @@ const shaftNames = ['upper shaft', 'lower shaft'] as const;
 export default defineCalculator({
   id: 'shaft-ripple',
   version: 1,
-  ownSpread: true,
   title: 'Steering shaft ripple and clocking',
   purpose: 'How unevenly the joints turn the box while you turn the rim evenly, and how to turn the forks so that it is least.',
   inputs: [
