@@ -20,6 +20,7 @@ import firewallBrace from './records/firewall-brace.ts';
 import firewallPlate from './records/firewall-plate.ts';
 import fluidHead from './records/fluid-head.ts';
 import fluidLedger from './records/fluid-ledger.ts';
+import gaugeFit from './records/gauge-fit.ts';
 import gradeHeat from './records/grade-heat.ts';
 import heightValve from './records/height-valve.ts';
 import idealDistribution from './records/ideal-distribution.ts';
@@ -117,6 +118,9 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   { title: 'Firewall', calculators: [
     firewallPlate,
     firewallBrace,
+  ] },
+  { title: 'Tests before driving', calculators: [
+    gaugeFit,
   ] },
 ];
 
