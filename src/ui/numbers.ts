@@ -31,7 +31,10 @@ export async function fill(): Promise<void> {
     }
   }
   for (const item of document.querySelectorAll<HTMLElement>('[data-if]')) item.hidden = !applies(item.dataset.if, (key) => session.build.get(key)?.text);
-  const whose = unknown.size === 0 ? 'All numbers are computed from what you have typed on this device.' : `Numbers computed from what you have typed on this device. Still the demo truck’s, and so not yours: ${[...unknown].join('; ')}.`;
+  const named = [...unknown].slice(0, 12).join('; ');
+  const whose = unknown.size === 0
+    ? 'All numbers are computed from what you have typed on this device.'
+    : `Computed from what you have typed on this device. But ${unknown.size} of the values behind these numbers are still the demo truck’s, and so not yours: ${named}${unknown.size > 12 ? `; and ${unknown.size - 12} more` : ''}.`;
   for (const note of document.querySelectorAll<HTMLElement>('[data-whose]')) note.textContent = whose;
 }
 

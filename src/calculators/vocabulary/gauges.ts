@@ -29,7 +29,7 @@ export const gauges = {
     name: 'highest mark on the smaller gauge', symbol: 'p_full', dimension: 'pressure',
     usual: { min: 1500 * psi, max: 3000 * psi, source: commonPractice },
     hard: { min: 50 * psi, max: 10000 * psi, reason: 'the dial ends between 50 and 10,000 psi' },
-    measure: 'Read it off both dials: 2,000 or 3,000 psi for this work. A lower one bursts in the failure test.',
+    measure: 'Read it off both dials: 2,000 or 3,000 psi for this work. A lower one bursts in the failure test.', tolerance: { relative: 0.02 },
   },
   releasePressure: {
     name: 'pressure left one second after release, the higher of the two', symbol: 'p_left', dimension: 'pressure',
