@@ -20,6 +20,7 @@ const record = (id: string): Promise<Feed> => {
 /** Puts the reader's numbers in place of the demo truck's in the lists to tick, and says which are still the demo truck's. */
 export async function fill(): Promise<void> {
   if (Object.keys(session.build.save().values).length === 0) return;
+  for (const item of document.querySelectorAll<HTMLElement>('[data-if]')) item.hidden = !applies(item.dataset.if, (key) => session.build.get(key)?.text);
   const places = [...document.querySelectorAll<HTMLElement>('[data-number]')];
   const unknown = new Set<string>();
   for (const place of places) {
@@ -30,7 +31,6 @@ export async function fill(): Promise<void> {
       place.textContent = '– (not loaded)'; // better no number than the demo truck's
     }
   }
-  for (const item of document.querySelectorAll<HTMLElement>('[data-if]')) item.hidden = !applies(item.dataset.if, (key) => session.build.get(key)?.text);
   const named = [...unknown].slice(0, 12).join('; ');
   const whose = unknown.size === 0
     ? 'All numbers are computed from what you have typed on this device.'

@@ -31,7 +31,7 @@ const readingTable = (circuit: Circuit): Table<V> => ({
     const left = off?.[circuit];
     const part = reading[circuit] / paper[circuit] - 1;
     return [
-      `${say(reading.force, 'force')} ${reading.foot === 'down' ? '↓' : '↑'}`, pressure(reading[circuit]), left === undefined ? '–' : pressure(reading[circuit] - left), pressure(paper[circuit]),
+      `${say(reading.force, 'force')}\u00a0${reading.foot === 'down' ? '↓' : '↑'}`, pressure(reading[circuit]), left === undefined ? '–' : pressure(reading[circuit] - left), pressure(paper[circuit]),
       Number.isFinite(part) ? say(Math.abs(part) < 5e-5 ? 0 : part, 'share', 2) : '–',
     ];
   }),
