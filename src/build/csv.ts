@@ -116,8 +116,10 @@ function taken(column: Column, cell: string, unit: string, comma: boolean, syste
   const usual = unitFor(column.dimension, system);
   if (unit === '') return number;
   const parsed = parseQuantity(number, column.dimension, unit);
-  // A bare share up to 1 would be read as a fraction, whatever the head says.
-  return parsed.ok && !parsed.typedUnit && (unit !== usual || parsed.unit !== unit) ? `${number} ${unit}` : number;
+  if (parsed.ok && (parsed.typedUnit || (unit === usual && parsed.unit === unit))) return number;
+  // A bare share up to 1 would be asked about; here the head has answered.
+  const named = `${number} ${unit}`;
+  return parseQuantity(named, column.dimension, unit).ok ? named : number;
 }
 
 /** The one that comes most often in the first line that is not empty, outside of quotes; a comma in doubt. */

@@ -1,10 +1,10 @@
 import { demoText } from './demo.ts';
 import { entryOf, evaluate, hardProblem } from '../calculators/evaluate.ts';
 import { inputKeys } from '../calculators/record.ts';
-import type { Feed, Say, Value, Values } from '../calculators/record.ts';
+import type { Alarm, Feed, Say, Value, Values } from '../calculators/record.ts';
 import type { Quantity, Rows } from '../calculators/vocabulary/index.ts';
 import { isChoice, isRows } from '../calculators/vocabulary/index.ts';
-import { dimensions, echo, editText, formatQuantity, parseQuantity, fromSi, toSi, unitFor, unitOf } from '../units/index.ts';
+import { dimensions, echo, editText, formatIn, formatQuantity, parseQuantity, fromSi, toSi, unitFor, unitOf } from '../units/index.ts';
 import { labelsIn, readRows } from './rows.ts';
 import type { RowsReading } from './rows.ts';
 import { usualNote } from './usual.ts';
@@ -38,16 +38,31 @@ export interface Field {
   /** Of a list: every row, cell by cell. */
   readonly rows?: RowsReading;
   readonly origin: 'typed' | 'demo' | 'computed';
-  /** Title of the calculator a computed value comes from. */
+  /** The calculator a computed value comes from. */
   readonly from?: Feed;
   readonly problem?: string;
+  /** Of a computed value's problem: where it began, however many calculators away. */
+  readonly cause?: Cause;
+  /** Dangers and warnings of the calculators a computed value comes from, worst first. */
+  readonly alarms?: readonly Warned[];
   readonly note?: string;
   readonly echo?: string;
 }
 
+/** Why a calculator has no result: one of its fields, or, without a key, its numbers together. */
+export interface Cause {
+  readonly in: Feed;
+  readonly key?: string;
+  readonly problem: string;
+}
+
+export interface Warned extends Pick<Alarm<never>, 'caution' | 'level' | 'first'> {
+  readonly in: Feed;
+}
+
 export type Reading =
-  | { readonly state: 'ok'; readonly fields: readonly Field[]; readonly values: Values }
-  | { readonly state: 'blank'; readonly fields: readonly Field[]; readonly reason: string };
+  | { readonly state: 'ok'; readonly fields: readonly Field[]; readonly values: Values; readonly alarms: readonly Warned[] }
+  | { readonly state: 'blank'; readonly fields: readonly Field[]; readonly reason: string; readonly causes: readonly Cause[] };
 
 /** Prints SI values in one unit system. */
 export function sayIn(system: System): Say {
@@ -56,22 +71,68 @@ export function sayIn(system: System): Say {
 
 /** Reads every field of a record and, when all can be read, computes it. Never throws on what a reader typed. */
 export function readRecord(record: Feed, lookup: Lookup, system: System, shownIn: ShownIn = () => undefined): Reading {
-  const fields = inputKeys(record).map((key) => readField(record, key, lookup, system, shownIn));
+  return read(record, { lookup, system, shownIn, fed: new Map() });
+}
+
+/** What one reading goes by, and the feeding calculators it has read already. */
+interface Source {
+  readonly lookup: Lookup;
+  readonly system: System;
+  readonly shownIn: ShownIn;
+  readonly fed: Map<Feed, Reading>;
+}
+
+function read(record: Feed, source: Source): Reading {
+  const { system } = source;
+  const fields = inputKeys(record).map((key) => readField(record, key, source));
   const broken = fields.filter((field) => field.problem !== undefined);
   if (broken.length > 0) {
     // What a reader typed wrong comes before what only waits for it.
-    const typed = broken.filter((field) => field.origin === 'typed');
-    const names = (typed.length > 0 ? typed : broken).map((field) => sentenceName(field.key));
-    return { state: 'blank', fields, reason: `No result until ${listInWords(names)} ${names.length === 1 ? 'is' : 'are'} put right.` };
+    const own = broken.filter((field) => field.origin === 'typed');
+    const causes = onceEach((own.length > 0 ? own : broken).map(({ cause, key, problem = '' }) => cause ?? { in: record, key, problem }));
+    return { state: 'blank', fields, reason: noResult(record, causes), causes };
   }
   const inputs: Record<string, Value> = {};
   for (const field of fields) inputs[field.key] = field.value as Value;
   const evaluation = evaluate(record, inputs);
-  if (!evaluation.ok) return { state: 'blank', fields, reason: evaluation.refusal.refused(sayIn(system)) };
-  return { state: 'ok', fields, values: evaluation.values };
+  if (!evaluation.ok) {
+    const reason = evaluation.refusal.refused(sayIn(system));
+    return { state: 'blank', fields, reason, causes: [{ in: record, problem: reason }] };
+  }
+  return { state: 'ok', fields, values: evaluation.values, alarms: worstFirst(fields.flatMap((field) => field.alarms ?? [])) };
 }
 
-function readField(record: Feed, key: string, lookup: Lookup, system: System, shownIn: ShownIn): Field {
+/** Each once. */
+function worstFirst(alarms: readonly Warned[]): Warned[] {
+  const each = alarms.filter((alarm, k) => alarms.findIndex((other) => other.in.id === alarm.in.id && other.caution === alarm.caution) === k);
+  return [...each.filter(({ level }) => level === 'danger'), ...each.filter(({ level }) => level === 'warning')];
+}
+
+/** One truck: a wrong value that two calculators stumble over is one. */
+function onceEach(causes: readonly Cause[]): Cause[] {
+  return causes.filter((cause, k) => causes.findIndex((other) => (other.key ?? other.in) === (cause.key ?? cause.in)) === k);
+}
+
+/** Names where it began, as the reader of `record` has to look for it. */
+function noResult(record: Feed, causes: readonly Cause[]): string {
+  const [first] = causes as [Cause];
+  if (first.key === undefined) return becauseOf(first);
+  const names = causes.flatMap((cause) => (cause.key === undefined ? [] : [cause.in === record ? sentenceName(cause.key) : nameIn(cause)]));
+  const reason = `No result until ${listInWords(names)} ${names.length === 1 ? 'is' : 'are'} put right`;
+  return names.length === 1 && first.in !== record ? stop(`${reason}: ${first.problem}`) : `${reason}.`;
+}
+
+const nameIn = (cause: Cause): string => `${sentenceName(cause.key as string)} in “${cause.in.title}”`;
+
+function becauseOf(cause: Cause): string {
+  return stop(cause.key === undefined ? `“${cause.in.title}” has no result: ${cause.problem}` : `No value until ${nameIn(cause)} is put right: ${cause.problem}`);
+}
+
+/** With a full stop, unless a mark stands there. */
+const stop = (text: string): string => (/[.?!]$/.test(text) ? text : `${text}.`);
+
+function readField(record: Feed, key: string, source: Source): Field {
+  const { lookup, system, shownIn } = source;
   const entry = entryOf(key);
   const typed = lookup(key);
   if (isRows(entry)) return readList(key, entry, lookup, system);
@@ -87,7 +148,7 @@ function readField(record: Feed, key: string, lookup: Lookup, system: System, sh
     if (system === 'us' && wanted === undefined) return { key, unit: parsed.unit, value: parsed.si, origin: 'demo', text: parsed.number, echo: echo(parsed, entry.dimension), note: usualNote(entry, parsed.si, parsed.unit) };
     return { key, unit, value: parsed.si, origin: 'demo', ...shown(entry, parsed.si, unit) };
   }
-  return readComputed(record, key, entry, unit, lookup, system);
+  return readComputed(record, key, entry, unit, source);
 }
 
 /** As typed, or the demo truck's: what a list's text is and under which system it was written. */
@@ -111,15 +172,20 @@ function sentenceName(key: string): string {
   return isRows(entry) ? `the list of ${entry.name}` : entry.name;
 }
 
-function readComputed(record: Feed, key: string, entry: Quantity, unit: string, lookup: Lookup, system: System): Field {
+function readComputed(record: Feed, key: string, entry: Quantity, unit: string, source: Source): Field {
   const feed = record.feeds?.find((candidate) => (candidate.outputs as readonly string[]).includes(key));
   if (!feed) throw new RangeError(`${record.id}, ${key}: expected a demo value or a feeding calculator, found neither`);
-  const reading = readRecord(feed, lookup, system);
+  const reading = source.fed.get(feed) ?? read(feed, { ...source, shownIn: () => undefined });
+  source.fed.set(feed, reading);
   if (reading.state === 'blank') {
-    return { key, text: '', unit, origin: 'computed', from: feed, problem: `This comes from “${feed.title}”, which has no result: ${reading.reason} Put that right or type a value here.` };
+    const [cause] = reading.causes as [Cause];
+    return { key, text: '', unit, origin: 'computed', from: feed, problem: becauseOf(cause), cause };
   }
   const value = reading.values[key] as number;
-  return { key, unit, value, origin: 'computed', from: feed, problem: hardProblem(key, value), ...shown(entry, value, unit, 4) };
+  const hard = hardProblem(key, value);
+  const own = (feed.alarms ?? []).filter((alarm) => alarm.when(reading.values as never)).map(({ caution, level, first }) => ({ caution, level, first, in: feed }));
+  const alarms = worstFirst([...reading.alarms, ...own]);
+  return { key, unit, value, origin: 'computed', from: feed, alarms, problem: hard && `${formatIn(value, entry.dimension, unit)}: ${hard}`, ...shown(entry, value, unit, 4) };
 }
 
 /** What a field shows of a value nobody typed, to so many digits if it was computed; its value stays exact. */

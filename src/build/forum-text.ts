@@ -14,7 +14,7 @@ export function forumText(record: AnyCalculator, reading: Reading, system: Syste
   for (const field of reading.fields) {
     const entry = entryOf(field.key);
     if (isRows(entry)) lines.push(`- ${entry.name}: ${Object.values(entry.columns).map((column) => column.name).join(' | ')}`, ...rowLines(Object.values(entry.columns), field));
-    else lines.push(`- ${entry.name}: ${isChoice(entry) ? (Object.hasOwn(entry.options, field.text) ? entry.options[field.text] : field.text) : (field.problem === undefined && field.echo) || [field.text, field.unit].join(' ').trim()}`);
+    else lines.push(`- ${entry.name}: ${isChoice(entry) ? (Object.hasOwn(entry.options, field.text) ? entry.options[field.text] : field.text) : (field.problem === undefined && field.echo) || (field.text === '' ? 'no value' : [field.text, field.unit].join(' ').trim())}`);
   }
   lines.push('', 'Result');
   if (reading.state === 'blank') lines.push(reading.reason);
@@ -26,11 +26,12 @@ export function forumText(record: AnyCalculator, reading: Reading, system: Syste
       if (isQuantity(entry) && typeof value === 'number') lines.push(`- ${entry.name}: ${say(value, entry.dimension)}`);
     }
     lines.push('', 'Cautions');
+    for (const alarm of reading.alarms) lines.push(`- ${alarm.in.title} says ${alarm.level.toUpperCase()}: ${alarm.first}`);
     for (const caution of firingCautions(record, reading.values, say)) lines.push(`- ${caution.level.toUpperCase()}: ${caution.words} ${caution.todo}`);
   }
   lines.push('', link);
-  // Forums eat typographic spaces.
-  return lines.join('\n').replace(/[\u00a0\u202f\u2009]/g, ' ');
+  // Forums eat typographic spaces, and 12 560 with a plain one would fall apart.
+  return lines.join('\n').replace(/(\d)\u202f(?=\d{3})/g, '$1,').replace(/[\u00a0\u202f\u2009]/g, ' ');
 }
 
 function rowLines(columns: readonly Column[], { rows: reading }: Field): string[] {

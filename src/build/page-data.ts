@@ -1,7 +1,7 @@
 import { calculatorById, entryOf, inputKeys } from '../calculators/index.ts';
 import type { AnyCalculator, Feed } from '../calculators/record.ts';
 import type { Column, Entry } from '../calculators/vocabulary/index.ts';
-import { isChoice, isNumberColumn, isRows, vocabulary } from '../calculators/vocabulary/index.ts';
+import { isRows, vocabulary } from '../calculators/vocabulary/index.ts';
 import { demoText } from './demo.ts';
 
 /** What a calculator's script needs besides itself: the words and numbers of its record and feeds, and no more of the tables than they use. */
@@ -32,12 +32,9 @@ function plain({ feeds, ...record }: Feed & Partial<AnyCalculator>): unknown {
   return { ...rest, cautions: cautions?.map(({ fires, silent, ...caution }) => caution) };
 }
 
-/** Help comes when a field is touched (help.json): most readers never open most of it. */
+/** Help comes when a field is touched (help.json): most readers never open most of it. Why a number is refused cannot wait. */
 function withoutHelp({ measure, ...entry }: Entry | Column): unknown {
-  if ('columns' in entry) return { ...entry, columns: eachColumn(entry.columns, withoutHelp) };
-  if (!('dimension' in entry)) return entry;
-  const { hard, usual, ...rest } = entry;
-  return { ...rest, hard: hard && { min: hard.min, max: hard.max }, usual: usual && { min: usual.min, max: usual.max } };
+  return 'columns' in entry ? { ...entry, columns: eachColumn(entry.columns, withoutHelp) } : entry;
 }
 
 function eachColumn<T>(columns: Readonly<Record<string, Column>>, of: (column: Column) => T): Record<string, T> {
@@ -46,18 +43,12 @@ function eachColumn<T>(columns: Readonly<Record<string, Column>>, of: (column: C
 
 export interface Help {
   readonly measure?: string;
-  readonly usual?: string;
-  readonly hard?: string;
   readonly columns?: Readonly<Record<string, Help>>;
 }
 
-/** The help of every quantity: how to measure it, where its usual range comes from, why there is an end to it. */
+/** The help of every quantity: how to measure it. */
 export function helpData(): Record<string, Help> {
   return Object.fromEntries((Object.entries(vocabulary) as [string, Entry][]).map(([key, entry]) => [
-    key, isRows(entry) ? { measure: entry.measure, columns: eachColumn(entry.columns, helpOf) } : helpOf(entry),
+    key, isRows(entry) ? { measure: entry.measure, columns: eachColumn(entry.columns, ({ measure }) => ({ measure })) } : { measure: entry.measure },
   ]));
-}
-
-function helpOf(entry: Column): Help {
-  return isChoice(entry) || !isNumberColumn(entry) ? { measure: entry.measure } : { measure: entry.measure, usual: entry.usual?.source, hard: entry.hard?.reason };
 }

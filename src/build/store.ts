@@ -20,16 +20,20 @@ export class Build {
   private readonly values = new Map<string, Typed>();
   private readonly listeners = new Set<() => void>();
   private readonly storage: Storage | undefined;
+  /** False once the device has refused to keep what was written. */
+  kept: boolean;
   system: System = 'us';
 
   constructor(storage?: Storage) {
     this.storage = storage;
+    this.kept = storage !== undefined;
     this.refresh();
     if (this.read(systemPlace) === 'si') this.system = 'si';
   }
 
   /** Takes over what another tab has saved since. Unreadable storage changes nothing. */
   private refresh(): void {
+    if (!this.kept) return; // what the device has is older than what stands here
     const saved = readSaved(this.read(place));
     if (!saved) return;
     this.values.clear();
@@ -51,12 +55,20 @@ export class Build {
     }
   }
 
-  private write(name: string, value: string): void {
+  /** False when storage is full or forbidden: the value still counts on this page. */
+  private write(name: string, value: string): boolean {
     try {
       this.storage?.setItem(name, value);
+      return this.storage !== undefined;
     } catch {
-      // full or forbidden: the value still counts on this page
+      return false;
     }
+  }
+
+  /** Finds out whether the device keeps what is typed, before anything is. */
+  try(): boolean {
+    this.kept &&= this.write(systemPlace, this.system);
+    return this.kept;
   }
 
   readonly get = (key: string): Typed | undefined => this.values.get(key);
@@ -97,7 +109,7 @@ export class Build {
   }
 
   private changed(): void {
-    this.write(place, JSON.stringify(this.save()));
+    this.kept = this.write(place, JSON.stringify(this.save()));
     this.announce();
   }
 

@@ -7,5 +7,5 @@ export function usualNote(entry: NumberColumn, si: number, unit: string): string
   if (!usual) return undefined;
   const slack = 1e-6 * Math.max(Math.abs(usual.min), Math.abs(usual.max));
   if (si >= usual.min - slack && si <= usual.max + slack) return undefined;
-  return `Outside the usual ${formatIn(usual.min, entry.dimension, unit)} to ${formatIn(usual.max, entry.dimension, unit)}${usual.source ? ` (${usual.source})` : ''}.`;
+  return `Outside the usual ${formatIn(usual.min, entry.dimension, unit)} to ${formatIn(usual.max, entry.dimension, unit)} (${usual.source}).`;
 }

@@ -44,7 +44,7 @@ export function scalarProblem(entry: Choice | NumberColumn, value: number | stri
   if (entry.dimension === 'count' && !Number.isInteger(x)) return 'type a whole number';
   const hard = entry.hard;
   const slack = hard ? 1e-9 * Math.max(Math.abs(hard.min), Math.abs(hard.max)) : 0;
-  return hard && !(x >= hard.min - slack && x <= hard.max + slack) ? hard.reason || 'outside what is possible' : undefined;
+  return hard && !(x >= hard.min - slack && x <= hard.max + slack) ? hard.reason : undefined;
 }
 
 /** Too few rows or too many, in words. */

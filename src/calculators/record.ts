@@ -34,6 +34,16 @@ export interface Caution<V> {
   readonly silent?: Partial<V>;
 }
 
+/** A caution that travels: it is said, shortly, beside results of other calculators that use this one's. */
+export interface Alarm<V> {
+  /** The danger or warning of the whole record that it stands for, with the same `when`. */
+  readonly caution: string;
+  readonly level: 'danger' | 'warning';
+  readonly when: (v: V) => boolean;
+  /** What is wrong, as the end of a sentence, without numbers: it travels as plain text. */
+  readonly first: string;
+}
+
 export interface Equation {
   /** The quantity on the left. */
   readonly result: QuantityKey;
@@ -81,8 +91,14 @@ export interface Calculator<I extends QuantityKey = QuantityKey, O extends Quant
   readonly inputs: readonly InputGroup<I>[];
   /** Records whose results may stand for inputs that the reader has not typed. */
   readonly feeds?: readonly Feed[];
+  /** Every conditional danger and warning of a record that feeds others, for them to pass on. */
+  readonly alarms?: readonly Alarm<ValuesOf<I | O>>[];
   /** The general estimate of spread is left out: its own results say how sure it is, or the result has a kink that a first-order estimate would understate. */
   readonly ownSpread?: boolean;
+  /** Small pieces of work that bring a long compute up to speed, run one at a time before the calculator comes to life. */
+  readonly warm?: (v: ValuesOf<I>) => Iterable<void>;
+  /** Its results are a best place, found by search: flat where it is best, so no input can be read back from them. */
+  readonly oneWay?: boolean;
   /** Results in the order shown; the first one is the headline. */
   readonly outputs: readonly O[];
   readonly compute: (v: ValuesOf<I>) => ValuesOf<O> | Refusal;
@@ -107,7 +123,7 @@ export interface Calculator<I extends QuantityKey = QuantityKey, O extends Quant
 }
 
 /** What it takes to compute an input of another calculator: less than a whole record, so that a script carries less. */
-export type Feed = Pick<AnyCalculator, 'id' | 'title' | 'inputs' | 'outputs' | 'compute' | 'feeds'>;
+export type Feed = Pick<AnyCalculator, 'id' | 'title' | 'inputs' | 'outputs' | 'compute' | 'feeds' | 'alarms'> & Partial<Pick<AnyCalculator, 'oneWay'>>;
 
 // eslint-disable-next-line @typescript-eslint/no-explicit-any
 export type AnyCalculator = Calculator<any, any>;
@@ -127,7 +143,7 @@ export function defineEquations(equations: readonly Equation[]): readonly Equati
 }
 
 /** The computing part of a record, kept in a file of its own when other records are fed by it. */
-export function defineFeed<I extends QuantityKey, O extends QuantityKey>(feed: Pick<Calculator<I, O>, 'id' | 'title' | 'inputs' | 'outputs' | 'compute' | 'feeds'>): typeof feed {
+export function defineFeed<I extends QuantityKey, O extends QuantityKey>(feed: Pick<Calculator<I, O>, 'id' | 'title' | 'inputs' | 'outputs' | 'compute' | 'feeds' | 'alarms'>): typeof feed {
   return feed;
 }
 

@@ -39,6 +39,9 @@ const near = 1e-9;
  * values: every input (SI, each possible); target (SI). At most 400 evaluations. `all` is complete unless the result
  * swings there and back within one step, or passes the target more than five times.
  *
+ * A record that searches for a best place (`oneWay`) is refused: near its best a result is flat, and what made it cannot
+ * be read back.
+ *
  * @throws RangeError for an ask that is no number among the inputs, a fix that is no number among the results, or a
  * target that is not finite
  * Worked value: pressure grows with the force, so asking for twice the pressure finds twice the force.
@@ -48,6 +51,7 @@ export function turnRound(record: Feed, values: Values, { ask, fix, target }: { 
   if (!(inputKeys(record) as string[]).includes(ask) || !isQuantity(entry) || !entry.hard) throw new RangeError(`ask: expected a number among the inputs of ${record.id}, found ${ask}`);
   if (!(record.outputs as readonly string[]).includes(fix) || !isQuantity(entryOf(fix))) throw new RangeError(`fix: expected a number among the results of ${record.id}, found ${fix}`);
   if (!Number.isFinite(target)) throw new RangeError(`target: expected a finite number, found ${target}`);
+  if (record.oneWay) return { refused: () => 'This calculator looks for a best place, and many different trucks share one. It cannot be asked backward: change the inputs and watch.' };
   const { min, max } = entry.hard;
   const present = Math.min(max, Math.max(min, values[ask] as number));
 

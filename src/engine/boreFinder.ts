@@ -3,16 +3,20 @@ import type { BoreWindow } from './boreWindow.ts';
 import { circleArea } from './circle.ts';
 import { isImpossible } from './outcome.ts';
 import type { Impossible } from './outcome.ts';
-import { atTargetRate, criteria, deadFindings, mastersFindings, pairBench, pedalFindings } from './pairScore.ts';
-import type { Criterion, Masters, PairBench, TruckForPairs } from './pairScore.ts';
+import { atTargetRate, carpetOverrun, criteria, deadFindings, ends, endsBehindPedal, mastersFindings, pairBench, pedalFindings } from './pairScore.ts';
+import type { Criterion, End, Masters, PairBench, TruckForPairs } from './pairScore.ts';
 import { requirePositive } from './require.ts';
 
 /**
  * Every pair of master bores, each with the pedal ratio and bar share that suit it best, best pair first.
  *
  * A bore is bounded from above by effort and from below by volume; the rest is search. For each pair all ratios and shares
- * are tried. Better is: more criteria of pairScore.ts met; then a larger worst margin; then a larger sum of margins, which
+ * are tried. Better is: a better verdict; where it is 'too-hard', less force; then more criteria met; then a larger worst margin; then a larger sum of margins, which
  * decides where a criterion that no pair can change is the worst for all; then what comes first in the lists.
+ * verdict, from best to worst: 'reaches', where the driver brings the truck to the target rate with the front axle first to
+ * lock on the grip given, empty and laden; 'rear-first', where it is the rear; 'too-hard', where only more force would do;
+ * 'never', where an end of pairScore.ts comes first: `ends` says which and by how much. So a pair that does not brake the
+ * truck never stands before one that does, however many of the other criteria its figures would meet.
  * A near miss reads off `judgements`: criterion, and missedBy in its own unit ('front-stroke', 0.0021 m).
  *
  * truck: see TruckForPairs. frontBores, rearBores (m), pedalRatios, frontShares: what to try, in any order, one or more of
@@ -27,7 +31,7 @@ import { requirePositive } from './require.ts';
  * Neglected: as pairScore.ts. Impossible: as pairScore.ts.
  * @throws RangeError if a list is empty, a bore or ratio is not above 0, a share is not between 0 and 1; as pairScore.ts
  * Source: derived, by search. Worked value: reference truck A (500 N, 0.8 g, 140 mm of floor, stop 12°) as it stands, both 17.78
- * mm, 6.2, 0.62, meets seven of twelve; of 49 usual pairs with 5.5–7 and 0.50–0.70 none meets more than ten.
+ * mm, 6.2, 0.62, meets seven of twelve; of 49 usual pairs with 5.5–7 and 0.50–0.70 two reach 0.8 g front first.
  */
 export interface BoreSearch {
   readonly truck: TruckForPairs;
@@ -47,6 +51,9 @@ export interface Judgement {
   readonly missedBy: number;
 }
 
+/** Best first. */
+export const verdicts = ['reaches', 'rear-first', 'too-hard', 'never'] as const;
+
 export interface PairResult {
   readonly frontBore: number;
   readonly rearBore: number;
@@ -55,6 +62,8 @@ export interface PairResult {
   readonly met: number;
   readonly worstMargin: number;
   readonly worst: Criterion;
+  readonly verdict: (typeof verdicts)[number];
+  readonly ends: readonly { readonly end: End; readonly by: number }[];
   readonly judgements: readonly Judgement[];
   readonly frontPressure: number;
   readonly rearPressure: number;
@@ -84,10 +93,15 @@ export function boreFinder({ truck, frontBores, rearBores, pedalRatios, frontSha
       for (const frontShare of shares) {
         const masters: Masters = { frontArea, rearArea, frontShare };
         const at = atTargetRate(bench, masters);
-        const behindPedal = tally(bench.rules, mastersFindings(bench, { masters, at }));
+        const beyondPedal = mastersFindings(bench, { masters, at });
+        const verdict = endsBehindPedal(bench, at).some((by) => by > 0) ? never : rearFirst(bench, beyondPedal) ? 1 : 0;
+        const behindPedal = tally(bench.rules, beyondPedal, { ...unranked, verdict });
         for (const pedalRatio of pedalRatios) {
           if (cannotWin(behindPedal, best?.rank)) break;
-          const sound = tally(bench.rules, pedalFindings(bench, { masters, at, pedalRatio }), behindPedal);
+          const found = pedalFindings(bench, { masters, at, pedalRatio });
+          const withPedal = carpetOverrun(bench, found[1]) > 0 ? never : found[0] > bench.driverForce * (1 + touch) ? tooHard : 0;
+          const all = Math.max(verdict, withPedal);
+          const sound = tally(bench.rules, found, { ...behindPedal, verdict: all, lack: all === tooHard ? found[0] - bench.driverForce : 0 });
           if (cannotWin(sound, best?.rank)) continue;
           const rank = tally(bench.rules, deadFindings(bench, { masters, pedalRatio }), sound);
           if (best === undefined || better(rank, best.rank) > 0) best = { frontBore, rearBore, masters, pedalRatio, rank };
@@ -103,6 +117,10 @@ export function boreFinder({ truck, frontBores, rearBores, pedalRatios, frontSha
 const touch = 1e-9;
 
 interface Rank {
+  /** Index in `verdicts`. */
+  readonly verdict: number;
+  /** N of foot force missing, where that is the verdict; else 0 */
+  readonly lack: number;
   readonly counted: number;
   readonly missed: number;
   readonly worst: number;
@@ -110,7 +128,9 @@ interface Rank {
   readonly sum: number;
 }
 
-const unranked: Rank = { counted: 0, missed: 0, worst: 0, worstMargin: Infinity, sum: 0 };
+const tooHard = verdicts.indexOf('too-hard');
+const never = verdicts.indexOf('never');
+const unranked: Rank = { verdict: 0, lack: 0, counted: 0, missed: 0, worst: 0, worstMargin: Infinity, sum: 0 };
 
 interface Choice {
   readonly frontBore: number;
@@ -121,7 +141,7 @@ interface Choice {
 }
 
 /** The rank with the next criteria counted in, in their order. */
-function tally({ limits, perRoom }: PairBench['rules'], found: readonly number[], before = unranked): Rank {
+function tally({ limits, perRoom }: PairBench['rules'], found: readonly number[], before: Rank): Rank {
   let { counted, missed, worst, worstMargin, sum } = before;
   for (let k = 0; k < found.length; k += 1) {
     const margin = ((found[k] as number) - (limits[counted] as number)) * (perRoom[counted] as number);
@@ -133,22 +153,32 @@ function tally({ limits, perRoom }: PairBench['rules'], found: readonly number[]
     sum += margin;
     counted += 1;
   }
-  return { counted, missed, worst, worstMargin, sum };
+  return { verdict: before.verdict, lack: before.lack, counted, missed, worst, worstMargin, sum };
 }
 
+/** Either critical rate below the grip: on this road the rear locks first. */
+function rearFirst({ grip }: PairBench, behindPedal: readonly number[]): boolean {
+  return Math.min(behindPedal[lockEmpty] as number, behindPedal[lockLaden] as number) < grip * (1 - touch);
+}
+
+const lockEmpty = criteria.indexOf('lock-empty');
+const lockLaden = criteria.indexOf('lock-laden');
+
 function better(a: Rank, b: Rank): number {
-  return b.missed - a.missed || a.worstMargin - b.worstMargin || a.sum - b.sum;
+  return b.verdict - a.verdict || b.lack - a.lack || b.missed - a.missed || a.worstMargin - b.worstMargin || a.sum - b.sum;
 }
 
 /** Counting more criteria in can only add misses and lower the worst margin: so some are out before their failures are asked. */
 function cannotWin(part: Rank, best: Rank | undefined): boolean {
-  return best !== undefined && (part.missed > best.missed || (part.missed === best.missed && part.worstMargin < best.worstMargin));
+  return best !== undefined && (part.verdict - best.verdict || part.lack - best.lack || part.missed - best.missed || best.worstMargin - part.worstMargin) > 0;
 }
 
 function describe(bench: PairBench, { frontBore, rearBore, masters, pedalRatio, rank }: Choice): PairResult {
   const { frontShare } = masters;
   const at = atTargetRate(bench, masters);
-  const found = [...mastersFindings(bench, { masters, at }), ...pedalFindings(bench, { masters, at, pedalRatio }), ...deadFindings(bench, { masters, pedalRatio })];
+  const sound = pedalFindings(bench, { masters, at, pedalRatio });
+  const found = [...mastersFindings(bench, { masters, at }), ...sound, ...deadFindings(bench, { masters, pedalRatio })];
+  const overruns = [...endsBehindPedal(bench, at), carpetOverrun(bench, sound[1])];
   const { shareLow, shareHigh, strokePart } = bench.limits;
   const judgements = criteria.map((criterion, i): Judgement => {
     const limit = bench.rules.limits[i] as number;
@@ -168,6 +198,8 @@ function describe(bench: PairBench, { frontBore, rearBore, masters, pedalRatio, 
   };
   return {
     frontBore, rearBore, pedalRatio, frontShare, met: criteria.length - rank.missed, worstMargin: rank.worstMargin, worst: criteria[rank.worst] as Criterion, judgements,
+    verdict: verdicts[rank.verdict] as PairResult['verdict'],
+    ends: ends.flatMap((end, k) => ((overruns[k] as number) > 0 ? [{ end, by: overruns[k] as number }] : [])),
     frontPressure: at.frontPressure, rearPressure: at.rearPressure, rearBrakeFraction: at.rearBrakeFraction,
     frontWindow: window('front', frontShare, at.frontPressure),
     rearWindow: window('rear', 1 - frontShare, at.rearPressure),

@@ -74,9 +74,24 @@ export function clutchAt({ padTravel, bearingForce, linkageEfficiency, ...line }
 }
 
 /**
+ * The chain read backward: the pad travel, from rest, at which the bearing has gone so far.
+ *
+ *   s(x_b) = s_0 + i [x_port + A_s (f x_b + g)/(A_m η_v)]
+ *
+ * Symbols, neglected, Impossible and throws as clutchAt; bearingTravel x_b (m, 0 or more: 0 is where the bearing touches).
+ * Knows no floor and no end of a bore: see clutchWindow. Source: derived. Worked value: the line above, 9 mm → 113.8 mm.
+ */
+export function clutchPadTravel({ bearingTravel, ...line }: ClutchLine & { readonly bearingTravel: number }): { readonly padTravel: number } | Impossible {
+  requireNonNegative({ bearingTravel });
+  const areas = pistons(line);
+  if (isImpossible(areas)) return areas;
+  const slaveStroke = line.forkRatio * bearingTravel + line.forkPlay;
+  return { padTravel: line.freePlay + line.pedalRatio * (line.portStroke + (areas.slave * slaveStroke) / (areas.master * line.volumetricEfficiency)) };
+}
+
+/**
  * The stretch of pad travel in which the clutch is free and its diaphragm not overbent, and where the pedal stop belongs.
  *
- *   s(x_b) = s_0 + i [x_port + A_s (f x_b + g)/(A_m η_v)]      the chain above, read backward
  *   window from s(needed) to the least of s(allowed), s_0 + i x_m,max and the floor
  *   stop at s((1 + reserve) × needed), or at the window's end if that comes first
  *
@@ -111,15 +126,16 @@ export function clutchWindow({ neededTravel, allowedTravel, reserve, masterTrave
   | Impossible {
   requirePositive({ neededTravel, allowedTravel, masterTravel, padToFloor });
   requireNonNegative({ reserve });
-  const areas = pistons(line);
-  if (isImpossible(areas)) return areas;
   if (allowedTravel < neededTravel) return { impossible: 'allowed-below-needed', by: neededTravel - allowedTravel };
-  const { pedalRatio, freePlay, portStroke, forkRatio, forkPlay, volumetricEfficiency } = line;
-  const perSlave = (pedalRatio * areas.slave) / (areas.master * volumetricEfficiency);
-  const padFor = (bearing: number): number => freePlay + pedalRatio * portStroke + perSlave * (forkRatio * bearing + forkPlay);
+  const touch = clutchPadTravel({ ...line, bearingTravel: 0 });
+  const needed = clutchPadTravel({ ...line, bearingTravel: neededTravel });
+  if (isImpossible(touch)) return touch;
+  if (isImpossible(needed)) return needed;
+  const perBearing = (needed.padTravel - touch.padTravel) / neededTravel;
+  const padFor = (bearing: number): number => touch.padTravel + perBearing * bearing;
   const from = padFor(neededTravel);
   const diaphragm = padFor(allowedTravel);
-  const master = freePlay + pedalRatio * masterTravel;
+  const master = line.freePlay + line.pedalRatio * masterTravel;
   const mechanical = Math.min(master, padToFloor);
   if (mechanical < from) return { impossible: master < padToFloor ? 'master-too-short' : 'releases-under-floor', by: from - mechanical };
   const to = Math.min(diaphragm, mechanical);
@@ -129,7 +145,7 @@ export function clutchWindow({ neededTravel, allowedTravel, reserve, masterTrave
     to,
     limitedBy: diaphragm < mechanical ? 'diaphragm' : master < padToFloor ? 'master' : 'floor',
     stopTravel,
-    bearingTravelAtStop: neededTravel + (stopTravel - from) / (perSlave * forkRatio),
+    bearingTravelAtStop: neededTravel + (stopTravel - from) / perBearing,
     stopNeeded: diaphragm < mechanical,
   };
 }

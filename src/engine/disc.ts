@@ -1,4 +1,4 @@
-import { circleArea } from './circle.ts';
+import { caliperAreas } from './caliper.ts';
 import type { Impossible } from './outcome.ts';
 import { isImpossible } from './outcome.ts';
 import { requireFinite, requireNonNegative, requirePositive } from './require.ts';
@@ -87,18 +87,15 @@ export function discAxle(p: DiscAxle):
   requireNonNegative({ pushOut: p.pushOut });
   requireFinite({ pressure: p.pressure });
   if (p.efficiency > 1) throw new RangeError(`efficiency: expected at most 1, found ${p.efficiency}`);
-  if (!Number.isInteger(p.pistonsPerSide) || p.pistonsPerSide < 1) {
-    throw new RangeError(`pistonsPerSide: expected a whole number of 1 or more, found ${p.pistonsPerSide}`);
-  }
   const track = effectiveRadius({ outer: p.outer, inner: p.inner, law: p.law });
   if (isImpossible(track)) return track;
-  const clampArea = p.pistonsPerSide * circleArea({ diameter: p.pistonDiameter }).area;
+  const { clampArea, pistonArea, travelPerGap } = caliperAreas(p);
   const torquePerPascal = 2 * p.friction * clampArea * p.efficiency * track.radius;
   const working = Math.max(0, p.pressure - p.pushOut);
   const gain = (2 * torquePerPascal) / p.loadedRadius;
   return {
     clampArea,
-    volumeArea: 2 * clampArea,
+    volumeArea: pistonArea * travelPerGap,
     pistonsPerCaliper: p.type === 'opposed' ? 2 * p.pistonsPerSide : p.pistonsPerSide,
     effectiveRadius: track.radius,
     clampForce: working * clampArea * p.efficiency,

@@ -54,8 +54,9 @@ export function shoeFactor(p: ShoeArms & { readonly friction: number; readonly s
  * sensitivity = d ln BF/d ln μ: percent of torque for each percent of μ (a disc has 1). (a² + μ²c²)/(a² − μ²c²) leading-
  * trailing, (a + μ c)/(a − μ c) duo-servo. firstFactor, secondFactor: the leading or primary shoe, and the other.
  *
- * Neglected: as shoeFactor; for the duo-servo also unequal shoes, a lining off the middle of its shoe, and that the link
- * cannot push along the shoe, so that the primary creeps round until the drum's push lies along the link: with a lining
+ * Neglected: as shoeFactor; for the duo-servo also shoe ends that are not equally far from the drum's center and a lining
+ * off the middle of its shoe (duoServo.ts has both), and that the link cannot push
+ * along the shoe, so that the primary creeps round until the drum's push lies along the link: with a lining
  * of ±55° BF is then lower by 7 % at μ 0.30, 12 % at 0.38 and 18 % at 0.45. In reverse the shoes change roles; the factor
  * stays.
  * Impossible, throws: as shoeFactor.
@@ -112,22 +113,28 @@ export function drumAxle(p: ShoeArms & {
 }):
   | { readonly brakeFactor: number; readonly tipForce: number; readonly torquePerWheel: number; readonly axleForce: number; readonly gain: number }
   | Impossible {
+  const shoes = brakeFactor(p);
+  return isImpossible(shoes) ? shoes : { brakeFactor: shoes.brakeFactor, ...drumForce({ ...p, brakeFactor: shoes.brakeFactor }) };
+}
+
+/** drumAxle for a brake factor from elsewhere, as pinnedShoe.ts or duoServo.ts. Symbols, neglected, throws: as drumAxle. */
+export function drumForce(p: {
+  readonly brakeFactor: number;
+  readonly cylinderDiameter: number;
+  readonly drumRadius: number;
+  readonly efficiency: number;
+  readonly loadedRadius: number;
+  readonly pushOut: number;
+  readonly pressure: number;
+}): { readonly tipForce: number; readonly torquePerWheel: number; readonly axleForce: number; readonly gain: number } {
   const { drumRadius, efficiency, loadedRadius, pushOut, pressure } = p;
-  requirePositive({ drumRadius, efficiency, loadedRadius });
+  requirePositive({ brakeFactor: p.brakeFactor, drumRadius, efficiency, loadedRadius });
   requireNonNegative({ pushOut });
   requireFinite({ pressure });
   if (efficiency > 1) throw new RangeError(`efficiency: expected at most 1, found ${efficiency}`);
-  const shoes = brakeFactor(p);
-  if (isImpossible(shoes)) return shoes;
   const { area } = circleArea({ diameter: p.cylinderDiameter });
   const working = Math.max(0, pressure - pushOut);
-  const torquePerPascal = area * shoes.brakeFactor * drumRadius * efficiency;
+  const torquePerPascal = area * p.brakeFactor * drumRadius * efficiency;
   const gain = (2 * torquePerPascal) / loadedRadius;
-  return {
-    brakeFactor: shoes.brakeFactor,
-    tipForce: working * area,
-    torquePerWheel: working * torquePerPascal,
-    axleForce: working * gain,
-    gain,
-  };
+  return { tipForce: working * area, torquePerWheel: working * torquePerPascal, axleForce: working * gain, gain };
 }

@@ -13,8 +13,8 @@ import { requireFinite, requireNonNegative, requirePositive } from './require.ts
  *
  * At p = 0 the stroke is the one at which pressure is just about to rise; the piston may rest anywhere short of it.
  *
- * Neglected: that k is not constant. Trapped air is nearly all squeezed in the first 5 bar (5e5 Pa), so a circuit
- * with air in it has a larger V0 than a bled one rather than a larger k. Temperature, seal lip rollover, flow.
+ * Neglected: that k is not constant. Of trapped air 5 bar (5e5 Pa) squeezes away 72–83 % and 20 bar 88–95 %, so to a line
+ * through working pressures it looks like a larger V0, and hardly like a larger k. Temperature, seal lip rollover, flow.
  * Valid to about 150 bar (1.5e7 Pa).
  *
  * @throws RangeError if a value is negative or not finite, or a bore (or, for the inverse, k) is not above 0

@@ -77,7 +77,7 @@ export function repeatedStops({ rise, interval, coolingTime, stops }: {
  * Neglected: radiation (on the safe side, above 400 °C a lot), fade, change of hA and c with heat.
  * @throws RangeError as singleStop, or if v, hA or ρ is not above 0, or a temperature
  * Source: power balance. Worked value: 1340 kg, 8 %, 20 m/s, f_r 0.012, C_dA 1, 1.2, 200 N, share 0.76, x 0.93, hA 10,
- * 6 kg, 480, 293 K → 9.02 kW braked, 3.19 kW per rotor: 612 K steady, 95 % of the rise in 14.4 min.
+ * 6 kg, 480, 293 K → 9.01 kW braked, 3.19 kW per rotor: 612 K steady, 95 % of the rise in 14.4 min.
  */
 export function downGrade(p: {
   readonly mass: number;

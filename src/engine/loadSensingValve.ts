@@ -62,8 +62,10 @@ export function kneeAtHeight({ height, emptyHeight, ladenHeight, emptyKnee, lade
  * A body drop moves neither, so it leaves the knee alone; a suspension drop takes S off H, and the empty truck gets the
  * rear pressure of a full one: its rear wheels lock first. height H (m): before the work, as loaded now.
  *
- * before, after: as kneeAtHeight; heightAfter H' (m); linkCorrection (m): what has to be added to the link's length to
- * give the valve its old knee back, the ride height being the new one; negative where the tail was raised.
+ * before, after: as kneeAtHeight; heightAfter H' (m); linkCorrection (m): what has to come out of the link's length to
+ * give the valve its old knee back, the ride height being the new one; negative where the tail was raised. The lever sees
+ * H less the link that stands on the axle, so a frame lower by S wants a link shorter by S (longer, where the link hangs
+ * from the axle down to a lever).
  * The loads themselves stay: a drop changes them far less than it changes H.
  *
  * Impossible as kneeAtHeight and dropPitch, and 'frame-on-axle', by how far they would overlap (m).

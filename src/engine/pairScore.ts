@@ -1,5 +1,6 @@
 import { standardGravity } from './constants.ts';
-import { withPayload } from './loads.ts';
+import { axleLoads, withPayload } from './loads.ts';
+import type { AxleLoads } from './loads.ts';
 import { isImpossible } from './outcome.ts';
 import type { Impossible } from './outcome.ts';
 import { requireFinite, requireNonNegative, requirePositive } from './require.ts';
@@ -15,6 +16,10 @@ import { singleAxleSlip } from './singleAxleSlip.ts';
  *
  * These are footToRoad.ts turned round, lockOrder.ts and failurePath.ts, written out as closed forms because a search asks
  * them thousands of times; the tests hold every verdict against those files.
+ *
+ * Six ends come before any criterion: a pair that meets one of them on its way never makes the target rate, and its figures
+ * describe nothing. A master at its bottom, the bar on its stop, the pad on the carpet, an axle that slides, empty:
+ *   front (1 − Φ) z > μ (1 − ψ + χ z)     rear Φ z > μ (ψ − χ z)
  *
  * Twelve criteria, each with what is found, a limit and a margin: the room left over a scale that never vanishes (the limit
  * itself; the floor travel for a dead circuit; half the band for the share), positive where met:
@@ -42,6 +47,9 @@ export const criteria = [
   'effort', 'pad-travel', 'front-dead-travel', 'front-dead-rate', 'rear-dead-travel', 'rear-dead-rate', // its ratio counts
 ] as const;
 export type Criterion = (typeof criteria)[number];
+
+export const ends = ['front-bottom', 'rear-bottom', 'bar-stop', 'front-slides', 'rear-slides', 'carpet'] as const;
+export type End = (typeof ends)[number];
 
 export const usualLimits = Object.freeze({
   strokePart: 0.8, travelPart: 2 / 3, tiltPart: 0.5, shareLow: 0.5, shareHigh: 0.65, rateMargin: 0.2, floorMargin: 0.025, failedRate: 0.25,
@@ -92,18 +100,21 @@ export type PairBench = ReturnType<typeof bench>;
 export function pairBench(p: TruckForPairs): PairBench | Impossible {
   const laden = withPayload(p);
   if (isImpossible(laden)) return laden;
-  const made = bench(p, laden);
+  const made = bench(p, standing(p), standing({ ...laden, wheelbase: p.wheelbase }));
   const beyond = Math.abs(made.frontLead) - made.stop;
   return beyond > 0 ? { impossible: 'on-stop-at-rest', by: beyond } : made;
 }
 
-function bench(p: TruckForPairs, laden: { readonly cgHeight: number; readonly rearFraction: number }) {
+/** Parked on the level no axle lifts. */
+function standing({ frontLoad, rearLoad, wheelbase, cgHeight }: { readonly frontLoad: number; readonly rearLoad: number; readonly wheelbase: number; readonly cgHeight: number }): AxleLoads {
+  return axleLoads({ frontLoad, rearLoad, wheelbase, cgHeight, rate: 0 }) as AxleLoads;
+}
+
+function bench(p: TruckForPairs, { mass, rearFraction, heightRatio }: AxleLoads, laden: AxleLoads) {
   const { targetRate, driverForce, floorTravel, barSpacing, stopAngle = Math.PI / 2, frontLead = 0 } = p;
   const limits: PairLimits = { ...usualLimits, ...p.limits };
   requireInRange({ ...p, stopAngle, frontLead, limits });
-  const mass = p.frontLoad + p.rearLoad;
-  const rearFraction = p.rearLoad / mass;
-  const standing = { rearLoadFraction: rearFraction, cgHeight: p.cgHeight, wheelbase: p.wheelbase, grip: p.grip };
+  const road = { rearLoadFraction: rearFraction, cgHeight: p.cgHeight, wheelbase: p.wheelbase, grip: p.grip };
   const { strokePart, travelPart, tiltPart, shareLow, shareHigh, rateMargin, floorMargin, failedRate } = limits;
   const most = (limit: number, scale = limit) => [limit, -1 / scale] as const;
   const least = (limit: number) => [limit, 1 / limit] as const;
@@ -114,13 +125,12 @@ function bench(p: TruckForPairs, laden: { readonly cgHeight: number; readonly re
     most(driverForce), most(travelPart * floorTravel), carpet, least(failedRate), carpet, least(failedRate),
   ];
   return {
-    targetRate, driverForce, floorTravel, frontLead, limits, rearFraction,
+    targetRate, driverForce, floorTravel, frontLead, limits, rearFraction, heightRatio, grip: p.grip,
     springForce: p.springForce, pushOut: p.pushOut, portStroke: p.portStroke, efficiency: p.efficiency, freePlay: p.freePlay,
-    weight: mass * standardGravity, heightRatio: p.cgHeight / p.wheelbase,
-    ladenRearFraction: laden.rearFraction, ladenHeightRatio: laden.cgHeight / p.wheelbase,
+    weight: mass * standardGravity, ladenRearFraction: laden.rearFraction, ladenHeightRatio: laden.heightRatio,
     stop: barSpacing * Math.sin(stopAngle),
-    front: { gain: p.frontGain, stroke: p.frontStroke, takeUp: p.frontTakeUpVolume, compliance: p.frontCompliance, slip: singleAxleSlip({ ...standing, axle: 'front' }).rate },
-    rear: { gain: p.rearGain, stroke: p.rearStroke, takeUp: p.rearTakeUpVolume, compliance: p.rearCompliance, slip: singleAxleSlip({ ...standing, axle: 'rear' }).rate },
+    front: { gain: p.frontGain, stroke: p.frontStroke, takeUp: p.frontTakeUpVolume, compliance: p.frontCompliance, slip: singleAxleSlip({ ...road, axle: 'front' }).rate },
+    rear: { gain: p.rearGain, stroke: p.rearStroke, takeUp: p.rearTakeUpVolume, compliance: p.rearCompliance, slip: singleAxleSlip({ ...road, axle: 'rear' }).rate },
     /** In the order of `criteria`: margin = (found − limit) × perRoom. The share is held as its distance from mid-band. */
     rules: { limits: rules.map(([limit]) => limit), perRoom: rules.map(([, per]) => per) },
   };
@@ -174,6 +184,22 @@ export function withDead(b: PairBench, { frontArea, rearArea, frontShare, pedalR
 
 type AtTarget = ReturnType<typeof atTargetRate>;
 
+/**
+ * By how much each end is overrun, in the order of `ends`: stroke, lead and pad travel in m, sliding as a part of the weight.
+ * Above 0 where it is met first. The first five do not ask for the ratio.
+ */
+export function endsBehindPedal(b: PairBench, at: AtTarget): readonly [number, number, number, number, number] {
+  const { targetRate: z, rearFraction, heightRatio, grip } = b;
+  return [
+    at.frontStroke - b.front.stroke, at.rearStroke - b.rear.stroke, Math.abs(b.frontLead + at.frontStroke - at.rearStroke) - b.stop,
+    (1 - at.rearBrakeFraction) * z - grip * (1 - rearFraction + heightRatio * z), at.rearBrakeFraction * z - grip * (rearFraction - heightRatio * z),
+  ];
+}
+
+export function carpetOverrun(b: PairBench, padTravel: number): number {
+  return padTravel - b.floorTravel;
+}
+
 /** What is found for the first six criteria: one answer serves every ratio. */
 export function mastersFindings(b: PairBench, { masters, at }: { readonly masters: Masters; readonly at: AtTarget }): readonly number[] {
   return [
@@ -183,7 +209,7 @@ export function mastersFindings(b: PairBench, { masters, at }: { readonly master
 }
 
 /** For the next two: force and way of the sound pedal. */
-export function pedalFindings(b: PairBench, { masters: { frontShare }, at, pedalRatio }: { readonly masters: Masters; readonly at: AtTarget; readonly pedalRatio: number }): readonly number[] {
+export function pedalFindings(b: PairBench, { masters: { frontShare }, at, pedalRatio }: { readonly masters: Masters; readonly at: AtTarget; readonly pedalRatio: number }): readonly [number, number] {
   return [at.rodForce / (pedalRatio * b.efficiency), pedalRatio * (frontShare * at.frontStroke + (1 - frontShare) * at.rearStroke + b.freePlay)];
 }
 

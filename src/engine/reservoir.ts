@@ -1,5 +1,5 @@
-import { caliperAreas } from './fluidLedger.ts';
-import type { Caliper } from './fluidLedger.ts';
+import { caliperAreas } from './caliper.ts';
+import type { Caliper } from './caliper.ts';
 import type { Impossible } from './outcome.ts';
 import { requireNonNegative, requirePositive } from './require.ts';
 

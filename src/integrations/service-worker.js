@@ -28,15 +28,23 @@ async function fromPhone(request) {
 // A link's numbers are in the query and the page is the same without them.
 async function fromNetwork(request) {
   const cache = await caches.open(store);
-  const saved = () => cache.match(request, { ignoreSearch: true });
-  const fresh = fetch(request).then((response) => {
+  const saved = async (address = request) => said(request, await cache.match(address, { ignoreSearch: true }));
+  const fresh = fetch(request).then(async (response) => {
     if (response.ok) void cache.put(new URL(request.url).pathname, response.clone());
-    return response;
+    return (response.status >= 500 && (await saved())) || response;
   });
-  const late = new Promise((resolve) => setTimeout(resolve, patience)).then(saved);
+  const late = new Promise((resolve) => setTimeout(resolve, patience)).then(() => saved());
   try {
     return (await Promise.race([fresh, late])) ?? (await fresh);
   } catch {
-    return (await saved()) ?? (request.mode === 'navigate' ? (await cache.match('/404.html')) : undefined) ?? Response.error();
+    return (await saved()) ?? (request.mode === 'navigate' ? await saved('/404.html') : undefined) ?? Response.error();
   }
+}
+
+// A page out of the store says so. It cannot find out by itself: a phone is often on a network that leads nowhere.
+async function said(request, response) {
+  if (!response || request.mode !== 'navigate') return response;
+  const headers = new Headers(response.headers);
+  for (const name of ['content-length', 'content-encoding']) headers.delete(name);
+  return new Response((await response.text()).replace(/(<p class="offline"[^>]*?) hidden/, '$1'), { status: response.status, headers });
 }

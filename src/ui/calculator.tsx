@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Reading, System } from '../build/fields.ts';
 import { readRecord, sayIn } from '../build/fields.ts';
 import { firingCautions } from '../build/cautions.ts';
@@ -10,7 +10,7 @@ import { isQuantity } from '../calculators/vocabulary/index.ts';
 import { CautionList } from './caution-list.tsx';
 import { ChartView } from './chart.tsx';
 import { editors } from './editors.ts';
-import { Field } from './field.tsx';
+import { AlarmLine, CauseLink, Field } from './field.tsx';
 import { PictureView } from './picture.tsx';
 import type { Session } from './session.ts';
 import { Share } from './share.tsx';
@@ -41,15 +41,22 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
     return session?.subscribe(() => redraw((k) => k + 1));
   }, []);
   const live = started ? session : undefined;
+  useLayoutEffect(live ? holdField() : () => undefined);
   const system: System = live?.system ?? 'us';
   const say = sayIn(system);
   const reading = readRecord(record, live?.lookup(record) ?? (() => undefined), system, live?.shownIn);
   const values = reading.state === 'ok' ? reading.values : undefined;
   const linked = live?.linked(record);
   useAddress(record, reading, live);
+  // A field that is wrong stands open with its help, though nobody has touched it.
+  const wrong = reading.fields.some(({ problem }) => problem !== undefined);
+  useEffect(() => {
+    if (live && wrong) void loadHelp().then(() => redraw((k) => k + 1));
+  }, [live, wrong]);
   return (
     <>
       {linked && <LinkNote newer={linked.newer} onKeep={() => { live?.keepLink(record); leaveAddress(record); }} onDrop={() => { live?.dropLink(); leaveAddress(record); }} />}
+      {live?.loses(record) && <p class="link-note">This browser keeps nothing for this page: your numbers are gone when you leave it. “Copy link” below takes them along.</p>}
       <Answer record={record} reading={reading} say={say} />
       <details class="fold" open={unfolded}>
         <summary>Put in your numbers</summary>
@@ -64,14 +71,14 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
                   if (open === key) return;
                   setOpen(key);
                   void loadHelp().then(() => redraw((k) => k + 1));
-                }} onType={(text, unit) => live?.type(record, key, text, unit)} onShowIn={(unit) => live?.showIn(key, unit)} />;
+                }} undoes={live?.undoes(record, key)} onType={(text, unit) => live?.type(record, key, text, unit)} onShowIn={(unit) => live?.showIn(key, unit)} />;
               })}
             </fieldset>
           ))}
         </form>
       </details>
       <div class="results">
-        {values ? <Results record={record} values={values} say={say} /> : <p class="blank">{reading.state === 'blank' && reading.reason}</p>}
+        {values ? <Results record={record} values={values} say={say} /> : <p class="blank">{reading.state === 'blank' && <Reason record={record} reading={reading} />}</p>}
         {values && (
           <details class="fold" open={own}>
             <summary>Results in full, charts and tables</summary>
@@ -81,9 +88,18 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
         <Working record={record} values={values} system={system} others={(record.outputs as readonly string[]).slice(inSight)} />
         {values && <HowSure record={record} values={values} say={say} />}
       </div>
-      {session && <Share record={record} reading={reading} system={system} />}
+      {session ? <Share record={record} reading={reading} system={system} /> : <p class="printed address">/calculators/{record.id}/</p>}
     </>
   );
+}
+
+/** What comes and goes above the field in use must not move it under the fingers: the page scrolls by as much. */
+function holdField(): () => void {
+  const used = document.activeElement;
+  const top = used?.closest('.fields') && used.getBoundingClientRect().top;
+  return () => {
+    if (typeof top === 'number' && used?.isConnected) scrollBy(0, used.getBoundingClientRect().top - top);
+  };
 }
 
 /** The headline: one line that stays in sight while the fields scroll by. */
@@ -96,9 +112,16 @@ function Answer({ record, reading, say }: { record: AnyCalculator; reading: Read
       <span>{entry.name}</span>
       <output>{reading.state === 'ok' && isQuantity(entry) ? say(reading.values[key] as number, entry.dimension) : '–'}</output>
       {worst && worst.level !== 'notice' && <a class={worst.level} href={`#${record.id}-cautions`}>{worst.level.toUpperCase()}</a>}
-      {reading.state === 'blank' && <small>{reading.reason}</small>}
+      {reading.state === 'ok' && <AlarmLine alarms={reading.alarms} />}
+      {reading.state === 'blank' && <small><Reason record={record} reading={reading} /></small>}
     </p>
   );
+}
+
+/** Why there is no result, with the way to where it began. */
+function Reason({ record, reading }: { record: AnyCalculator; reading: Reading & { state: 'blank' } }): VNode {
+  const [cause] = reading.causes;
+  return <>{reading.reason}{cause && cause.in.id !== record.id && <CauseLink cause={cause} />}</>;
 }
 
 function Results({ record, values, say }: { record: AnyCalculator; values: Values; say: Say }): VNode {
@@ -146,15 +169,15 @@ function leaveAddress(record: AnyCalculator): void {
 /** Writes the numbers into the address once the reader has changed one, debounced, keeping foreign parameters. */
 function useAddress(record: AnyCalculator, reading: Reading, session: Session | undefined): void {
   const typed = reading.fields.map((field) => `${field.text} ${field.unit}`).join('|');
-  const [first, setFirst] = useState<string | undefined>();
+  const written = useRef<string | undefined>(undefined);
   useEffect(() => {
     if (!session) return undefined;
-    if (first === undefined) {
-      setFirst(typed);
-      return undefined;
-    }
-    if (typed === first || session.lastTyped !== record.id) return undefined;
-    const timer = setTimeout(() => history.replaceState({ own: session.linked(record) === undefined } satisfies Written, '', `${location.pathname}${linkQuery(record, reading.fields, location.search)}#${record.id}`), 400);
+    if (written.current === undefined || session.lastTyped !== record.id) written.current = typed;
+    if (typed === written.current) return undefined;
+    const timer = setTimeout(() => {
+      written.current = typed;
+      history.replaceState({ own: session.linked(record) === undefined } satisfies Written, '', `${location.pathname}${linkQuery(record, reading.fields, location.search)}#${record.id}`);
+    }, 400);
     return () => clearTimeout(timer);
   }, [typed, session]);
 }

@@ -4,10 +4,10 @@ import type { Say } from '../calculators/record.ts';
 import type { At, Chart } from '../calculators/show.ts';
 import type { Unit } from '../units/index.ts';
 import { formatNumber, fromSi, unitFor, unitOf } from '../units/index.ts';
+import { boxOf, dashesFor, placeLabels, textWidth } from './labels.ts';
 
 const width = 360;
 const height = 250;
-const left = 46;
 const right = 12;
 const top = 26;
 const bottom = 42;
@@ -37,27 +37,42 @@ export function ChartView({ chart, values, system, say }: { chart: Chart<never>;
   const y0 = chart.y.near && lowest > 0 ? lowest - (highest - lowest) * 0.3 : Math.min(0, lowest);
   const y1 = highest + (highest - y0) * 0.08; // room for a label above the highest point
   if (!(x1 > x0) || !(y1 > y0)) return null;
+  const [across, up] = [ticks(x0, x1, 5), ticks(y0, y1, 5)];
+  const left = Math.max(46, ...up.map((y) => textWidth(formatNumber(y), 11) + 9));
   const px = (x: number): number => left + ((x - x0) / (x1 - x0)) * (width - left - right);
   const py = (y: number): number => height - bottom - ((y - y0) / (y1 - y0)) * (height - top - bottom);
-  const at = (p: At): string => `${px(p[0]).toFixed(1)},${py(p[1]).toFixed(1)}`;
+  const place = (p: At): At => [px(p[0]), py(p[1])];
+  const at = (p: At): string => place(p).map((n) => n.toFixed(1)).join();
+  const labels = placeLabels(marks.map((m) => {
+    const [x, y] = place(m.at);
+    const late = x > width * 0.6;
+    return { text: m.label, x: x + (late ? -8 : 8), y: y + (late ? -8 : 14), anchor: late ? 'end' : 'start', size: 13 };
+  }), { left: left + 2, top, right: width - 2, bottom: height - bottom - 2 }, marks.map((m) => {
+    const [x, y] = place(m.at);
+    return { left: x - 6, top: y - 6, right: x + 6, bottom: y + 6 };
+  }));
+  const dashes = dashesFor(series.map((s) => s.tone));
   const axis = (label: string, unit: Unit): string => [label, unit.label].filter(Boolean).join(', ');
   return (
     <figure class="chart">
       <figcaption>{chart.title}</figcaption>
       <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={chart.describe(v, say)}>
-        {ticks(x0, x1, 5).map((x) => <g class="tick"><line x1={px(x)} x2={px(x)} y1={top} y2={height - bottom} /><text x={px(x)} y={height - bottom + 15} text-anchor="middle">{formatNumber(x)}</text></g>)}
-        {ticks(y0, y1, 5).map((y) => <g class="tick"><line x1={left} x2={width - right} y1={py(y)} y2={py(y)} /><text x={left - 5} y={py(y) + 4} text-anchor="end">{formatNumber(y)}</text></g>)}
-        {series.map((s) => <polyline class={`line ${s.tone}`} points={s.points.map(at).join(' ')} />)}
+        {across.map((x) => <g class="tick"><line x1={px(x)} x2={px(x)} y1={top} y2={height - bottom} /><text x={Math.min(px(x), width - textWidth(formatNumber(x), 11) / 2)} y={height - bottom + 15} text-anchor="middle">{formatNumber(x)}</text></g>)}
+        {up.map((y) => <g class="tick"><line x1={left} x2={width - right} y1={py(y)} y2={py(y)} /><text x={left - 5} y={py(y) + 4} text-anchor="end">{formatNumber(y)}</text></g>)}
+        {series.map((s, k) => <polyline class={`line ${s.tone} dash${dashes[k]}`} points={s.points.map(at).join(' ')} />)}
         {marks.map((m) => <circle class={`mark ${m.tone ?? 'plain'}`} cx={px(m.at[0])} cy={py(m.at[1])} r="4.5" />)}
-        {marks.map((m) => {
-          const late = px(m.at[0]) > width * 0.6;
-          return <text class="label" x={px(m.at[0]) + (late ? -8 : 8)} y={py(m.at[1]) + (late ? -8 : 14)} text-anchor={late ? 'end' : 'start'}>{m.label}</text>;
+        {labels.map((label, k) => {
+          if (!label) return null;
+          const [x, y] = place((marks[k] as (typeof marks)[number]).at);
+          const box = boxOf(label);
+          const [nearX, nearY] = [Math.min(box.right, Math.max(box.left, x)), Math.min(box.bottom, Math.max(box.top, y))];
+          return <>{Math.hypot(nearX - x, nearY - y) > 14 && <line class="leader" x1={x} y1={y} x2={nearX} y2={nearY} />}<text class="label" x={label.x} y={label.y} text-anchor={label.anchor}>{label.text}</text></>;
         })}
         <text class="label" x={4} y={14}>{axis(chart.y.label, yUnit)}</text>
         <text class="label" x={(left + width - right) / 2} y={height - 6} text-anchor="middle">{axis(chart.x.label, xUnit)}</text>
       </svg>
       <ul class="legend">
-        {series.map((s) => <li><svg viewBox="0 0 30 10" aria-hidden="true"><line class={`line ${s.tone}`} x1="0" x2="30" y1="5" y2="5" /></svg> {s.label}</li>)}
+        {series.map((s, k) => <li><svg viewBox="0 0 40 10" aria-hidden="true"><line class={`line ${s.tone} dash${dashes[k]}`} x1="0" x2="40" y1="5" y2="5" /></svg> {s.label}</li>)}
       </ul>
       <p class="describe">{chart.describe(v, say)}</p>
     </figure>

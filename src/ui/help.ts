@@ -1,20 +1,15 @@
 import type { Help } from '../build/page-data.ts';
-import type { Column, Entry } from '../calculators/vocabulary/index.ts';
 import { vocabulary } from '../calculators/vocabulary/index.ts';
 
-/** The same entry as it stands before its help has come. */
+/** An entry as it stands before its help has come. */
 interface Fillable {
   measure?: string;
-  readonly usual?: { source: string };
-  readonly hard?: { reason: string };
-  readonly columns?: Readonly<Record<string, Column>>;
+  readonly columns?: Readonly<Record<string, Fillable>>;
 }
 
 function fill(entry: Fillable, words: Help | undefined): void {
   entry.measure = words?.measure;
-  if (entry.usual) entry.usual.source = words?.usual ?? '';
-  if (entry.hard) entry.hard.reason = words?.hard ?? '';
-  for (const [key, column] of Object.entries(entry.columns ?? {})) fill(column as Fillable, words?.columns?.[key]);
+  for (const [key, column] of Object.entries(entry.columns ?? {})) fill(column, words?.columns?.[key]);
 }
 
 let asked: Promise<void> | undefined;
@@ -23,7 +18,7 @@ let asked: Promise<void> | undefined;
 export function loadHelp(): Promise<void> {
   asked ??= fetch('/help.json').then(async (response) => {
     const help = (await response.json()) as Readonly<Record<string, Help>>;
-    for (const [key, entry] of Object.entries(vocabulary as Readonly<Record<string, Entry>>)) fill(entry as Fillable, help[key]);
+    for (const [key, entry] of Object.entries(vocabulary as Readonly<Record<string, Fillable>>)) fill(entry, help[key]);
   }).catch(() => {
     asked = undefined; // try again at the next touch
   });

@@ -1,4 +1,5 @@
 import { h, hydrate } from 'preact';
+import { readRecord } from '../build/fields.ts';
 import { readLink } from '../build/links.ts';
 import { builtRows } from '../build/rows.ts';
 import { entryOf } from '../calculators/evaluate.ts';
@@ -33,6 +34,13 @@ function takeTyped(place: HTMLElement, record: AnyCalculator): void {
   }
 }
 
+/** Between two pieces the page answers to what is typed, which takeTyped picks up. */
+async function warm(record: AnyCalculator): Promise<void> {
+  if (!record.warm) return;
+  const inputs = readRecord({ ...record, compute: () => ({}) }, session.lookup(record), session.system);
+  if (inputs.state === 'ok') for (const _piece of record.warm(inputs.values as never)) await new Promise((resolve) => setTimeout(resolve));
+}
+
 type Entered = HTMLInputElement | HTMLSelectElement;
 
 function changed(field: Entered): boolean {
@@ -40,16 +48,30 @@ function changed(field: Entered): boolean {
   return built !== undefined && field.value !== built;
 }
 
+/** What moves a picture and was moved before the script came. The function moves it again. */
+function takeMoved(place: HTMLElement): () => void {
+  const moved = [...place.querySelectorAll<HTMLInputElement>('.states input, .motion input')].filter((input) => (input.type === 'radio' ? input.checked && !input.defaultChecked : input.value !== input.defaultValue));
+  const values = moved.map((input) => input.value);
+  return () => moved.forEach((input, k) => {
+    if (input.type === 'radio') input.checked = true;
+    else input.value = values[k] as string;
+    input.dispatchEvent(new Event(input.type === 'radio' ? 'change' : 'input'));
+  });
+}
+
 /** Brings one calculator to life, once. */
 export function bring(place: HTMLElement, linked = false): Promise<void> {
   let coming = brought.get(place);
   if (!coming) {
-    coming = recordOf(place).then((record) => {
+    coming = recordOf(place).then(async (record) => {
       if (linked) session.openLink(record, location.search);
+      await warm(record);
       takeTyped(place, record);
       place.querySelector(':scope > .blank')?.remove(); // said while the code was missing
+      const move = takeMoved(place);
       hydrate(h(Calculator, { record, session, own: place.dataset.eager !== undefined }), place);
       place.dataset.live = 'yes';
+      move();
       if (linked) place.closest('section')?.scrollIntoView();
     });
     brought.set(place, coming);

@@ -2,6 +2,8 @@ import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { Say } from '../calculators/record.ts';
 import type { At, Picture, Scene, Shape } from '../calculators/show.ts';
+import { placeLabels } from './labels.ts';
+import type { Label } from './labels.ts';
 
 const width = 360;
 const tallest = 420;
@@ -12,9 +14,12 @@ export function SceneView({ scene, label }: { scene: Scene; label: string }): VN
   const scale = Math.min(width / (r - l), tallest / (t - b));
   const height = Math.round((t - b) * scale);
   const px = (p: At): At => [(p[0] - (l + r) / 2) * scale + width / 2, (t - p[1]) * scale];
+  const words = scene.shapes.flatMap((shape) => wordsOf(shape, px));
+  const labels = placeLabels(words, { left: 1, top: 1, right: width - 1, bottom: height - 1 });
   return (
     <svg class="scene" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={label}>
       {scene.shapes.map((shape) => <ShapeView shape={shape} px={px} scale={scale} />)}
+      {labels.map((label, k) => label && <text class={`label ${words[k]?.look}`} x={n(label.x)} y={n(label.y)} text-anchor={label.anchor}>{label.text}</text>)}
     </svg>
   );
 }
@@ -48,7 +53,6 @@ function ShapeView({ shape, px, scale }: { shape: Shape; px: (p: At) => At; scal
       <g class={shape.tone}>
         <line class={`line ${shape.tone}`} x1={n(a[0])} y1={n(a[1])} x2={n(c[0] - 6 * ux)} y2={n(c[1] - 6 * uy)} />
         <polygon class="head" points={head.map((p) => p.map(n).join(',')).join(' ')} />
-        {shape.label && <text class="label" x={n(a[0] - ux * 4)} y={n(a[1] - uy * 4 + 4)} text-anchor={Math.abs(ux) < 0.3 ? 'middle' : ux > 0 ? 'end' : 'start'}>{shape.label}</text>}
       </g>
     );
   }
@@ -56,19 +60,38 @@ function ShapeView({ shape, px, scale }: { shape: Shape; px: (p: At) => At; scal
     const [a, c] = [px(shape.span[0]), px(shape.span[1])];
     const along = Math.hypot(c[0] - a[0], c[1] - a[1]) || 1;
     const [tx, ty] = [(-(c[1] - a[1]) / along) * 4, ((c[0] - a[0]) / along) * 4];
-    const upright = Math.abs(c[1] - a[1]) > Math.abs(c[0] - a[0]);
     return (
       <g class="span">
         <line x1={n(a[0])} y1={n(a[1])} x2={n(c[0])} y2={n(c[1])} />
         <line x1={n(a[0] - tx)} y1={n(a[1] - ty)} x2={n(a[0] + tx)} y2={n(a[1] + ty)} />
         <line x1={n(c[0] - tx)} y1={n(c[1] - ty)} x2={n(c[0] + tx)} y2={n(c[1] + ty)} />
-        <text class="label" x={n((a[0] + c[0]) / 2 + (upright ? 6 : 0))} y={n((a[1] + c[1]) / 2 + (upright ? 4 : -5))} text-anchor={upright ? 'start' : 'middle'}>{shape.label}</text>
       </g>
     );
   }
-  const [x, y] = px(shape.at);
-  return <text class={`label ${shape.tone ?? ''}${shape.small ? ' small' : ''}`} x={n(x)} y={n(y)} text-anchor={shape.anchor ?? 'middle'}>{shape.text}</text>;
+  return <g />;
 }
+
+/** The words of a shape, where it wants them. They are drawn last, over every line. */
+function wordsOf(shape: Shape, px: (p: At) => At): (Label & { readonly look: string })[] {
+  if ('text' in shape) {
+    const [x, y] = px(shape.at);
+    return [{ text: shape.text, x, y, anchor: shape.anchor ?? 'middle', size: shape.small ? 11 : 13, look: `${shape.tone ?? ''}${shape.small ? ' small' : ''}` }];
+  }
+  if ('span' in shape) {
+    const [a, c] = [px(shape.span[0]), px(shape.span[1])];
+    const upright = Math.abs(c[1] - a[1]) > Math.abs(c[0] - a[0]);
+    return [{ text: shape.label, x: (a[0] + c[0]) / 2 + (upright ? 6 : 0), y: (a[1] + c[1]) / 2 + (upright ? 4 : -5), anchor: upright ? 'start' : 'middle', size: 12, look: 'span' }];
+  }
+  if (!('arrow' in shape) || !shape.label) return [];
+  const [a, c] = [px(shape.arrow[0]), px(shape.arrow[1])];
+  const along = Math.hypot(c[0] - a[0], c[1] - a[1]);
+  if (along < 1) return [];
+  const [ux, uy] = [(c[0] - a[0]) / along, (c[1] - a[1]) / along];
+  return [{ text: shape.label, x: a[0] - ux * 4, y: a[1] - uy * 4 + 4, anchor: Math.abs(ux) < 0.3 ? 'middle' : ux > 0 ? 'end' : 'start', size: 13, look: shape.tone }];
+}
+
+/** Of a slider, counted whole: in steps of a fraction it would never quite reach its end. */
+const steps = 200;
 
 /** A record's picture with what moves it: a slider and a play button, or a row of named states. */
 export function PictureView({ id, picture, values, say }: { id: string; picture: Picture<never>; values: unknown; say: Say }): VNode {
@@ -90,6 +113,7 @@ export function PictureView({ id, picture, values, say }: { id: string; picture:
     return () => cancelAnimationFrame(frame);
   }, [playing]);
   const words = picture.describe(v, say, at);
+  const position = picture.motion && (picture.motion.say?.(v, at, say) ?? say(at, picture.motion.dimension));
   return (
     <figure class="picture">
       <figcaption>{picture.title}</figcaption>
@@ -97,8 +121,8 @@ export function PictureView({ id, picture, values, say }: { id: string; picture:
       {picture.motion && (
         <div class="motion">
           <button type="button" class="play" onClick={() => play(!playing)}>{playing ? 'Stop' : 'Play'}</button>
-          <label for={`${id}-motion`}>{picture.motion.label}: {picture.motion.say?.(v, at, say) ?? say(at, picture.motion.dimension)}</label>
-          <input id={`${id}-motion`} type="range" min={low} max={high} step={(high - low) / 200} value={at} onInput={(event) => { play(false); pick(Number(event.currentTarget.value)); }} />
+          <label for={`${id}-motion`}>{picture.motion.label}: {position}</label>
+          <input id={`${id}-motion`} type="range" min={0} max={steps} value={high > low ? Math.round(((at - low) / (high - low)) * steps) : 0} aria-valuetext={position} onInput={(event) => { play(false); pick(low + ((high - low) * Number(event.currentTarget.value)) / steps); }} />
         </div>
       )}
       {picture.states && (

@@ -61,7 +61,7 @@ export function RowsField({ id, field, system, onOpen, onType, onRename }: RowsF
   };
   const shown = rows.slice(0, entry.most + shownBeyond);
   return (
-    <div class={`rows${field.problem === undefined ? '' : ' wrong'}`} data-rows={field.key}>
+    <div id={id} class={`rows${field.problem === undefined ? '' : ' wrong'}`} data-rows={field.key}>
       <table>
         <caption>{entry.name}{field.origin === 'demo' && <small> (demo)</small>}</caption>
         <thead>

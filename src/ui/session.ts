@@ -15,7 +15,7 @@ export class Session {
   readonly build: Build;
   /** The calculator typed into last: its numbers go into the address. */
   lastTyped: string | undefined;
-  private link: { readonly id: string; readonly values: Map<string, Typed>; readonly newer: boolean } | undefined;
+  private link: { readonly id: string; readonly sent: ReadonlyMap<string, Typed>; readonly values: Map<string, Typed>; readonly newer: boolean } | undefined;
   private readonly listeners = new Set<() => void>();
   private readonly units = new Map<string, string>();
 
@@ -30,7 +30,7 @@ export class Session {
 
   openLink(record: AnyCalculator, query: string): void {
     const read = readLink(record, query);
-    if (read) this.link = { id: record.id, values: new Map(read.values), newer: read.newer };
+    if (read) this.link = { id: record.id, sent: read.values, values: new Map(read.values), newer: read.newer };
     this.changed();
   }
 
@@ -47,9 +47,20 @@ export class Session {
     const typed = text === undefined ? undefined : { text, unit, system: this.system };
     this.lastTyped = record.id;
     if (this.link?.id !== record.id) return this.build.set(key, typed);
-    if (typed) this.link.values.set(key, typed);
-    else this.link.values.delete(key);
+    const next = typed ?? this.link.sent.get(key);
+    if (next) this.link.values.set(key, next);
     this.changed();
+  }
+
+  /** What `type(…, undefined)` would bring back in place of what the reader typed; undefined where he typed nothing. */
+  undoes(record: AnyCalculator, key: string): 'demo' | 'link' | undefined {
+    if (this.link?.id === record.id) return this.link.values.get(key) === this.link.sent.get(key) ? undefined : 'link';
+    return this.build.get(key) && 'demo';
+  }
+
+  /** The reader has typed something here that the device does not keep. */
+  loses(record: AnyCalculator): boolean {
+    return !this.build.kept && this.lastTyped === record.id && this.link?.id !== record.id;
   }
 
   /** A label of one list has another name now: the lists that refer to it follow. */

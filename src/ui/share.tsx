@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { Reading, System } from '../build/fields.ts';
 import { forumText } from '../build/forum-text.ts';
 import { linkQuery } from '../build/links.ts';
@@ -13,6 +13,12 @@ function linkOf(record: AnyCalculator, reading: Reading): string {
 export function Share({ record, reading, system }: { record: AnyCalculator; reading: Reading; system: System }): VNode {
   const [said, say] = useState('');
   const [fallback, setFallback] = useState<string | undefined>();
+  // What was copied, or waits in the box, is not what stands above any more.
+  const query = linkQuery(record, reading.fields);
+  useEffect(() => {
+    say('');
+    setFallback(undefined);
+  }, [query, system]);
   const copy = async (what: string, text: string): Promise<void> => {
     try {
       await navigator.clipboard.writeText(text);
@@ -24,11 +30,14 @@ export function Share({ record, reading, system }: { record: AnyCalculator; read
     }
   };
   return (
-    <div class="share">
+    <>
+      <div class="share">
       <button type="button" onClick={() => copy('Link', linkOf(record, reading))}>Copy link</button>
       <button type="button" onClick={() => copy('Text', forumText(record, reading, system, linkOf(record, reading)))}>Copy as text</button>
       <span role="status">{said}</span>
       {fallback !== undefined && <textarea readOnly rows={6} aria-label="text to copy" value={fallback} onFocus={(event) => event.currentTarget.select()} />}
     </div>
+    <p class="printed address">With these numbers: {linkOf(record, reading)}</p>
+    </>
   );
 }

@@ -60,11 +60,23 @@ units?.addEventListener('click', (event) => {
 });
 if (remembers()) load().then((it) => press(it.session.system)).catch(() => undefined);
 
+// On paper an address needs its host; a calculator that is awake prints its own, with its numbers.
+addEventListener('beforeprint', () => {
+  for (const address of document.querySelectorAll('.address')) if (address.textContent?.startsWith('/')) address.textContent = location.origin + address.textContent;
+});
+
 if ('serviceWorker' in navigator && import.meta.env.PROD) void navigator.serviceWorker.register('/sw.js').catch(() => undefined);
 
+for (const button of document.querySelectorAll<HTMLElement>('[data-print]')) {
+  button.hidden = false;
+  button.addEventListener('click', () => print());
+}
+
+/** The offline worker has taken away the `hidden` of a page that it served from its store. */
 const copyNote = document.querySelector<HTMLElement>('[data-offline]');
+const saved = copyNote?.hidden === false;
 function showOffline(): void {
-  if (copyNote) copyNote.hidden = navigator.onLine;
+  if (copyNote) copyNote.hidden = navigator.onLine && !saved;
 }
 addEventListener('online', showOffline);
 addEventListener('offline', showOffline);

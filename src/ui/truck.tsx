@@ -4,6 +4,7 @@ import { knowsUnit } from '../build/fields.ts';
 import type { Typed } from '../build/fields.ts';
 import { decodeRows } from '../build/rows.ts';
 import { readSaved } from '../build/store.ts';
+import type { SavedBuild } from '../build/store.ts';
 import { entryOf } from '../calculators/evaluate.ts';
 import { isChoice, isRows, vocabulary } from '../calculators/vocabulary/index.ts';
 import { echo, parseQuantity } from '../units/index.ts';
@@ -13,6 +14,7 @@ import type { Session } from './session.ts';
 export function Truck({ session }: { session: Session }): VNode {
   const [, redraw] = useState(0);
   const [said, say] = useState('');
+  const [forgotten, setForgotten] = useState<SavedBuild | undefined>();
   useLayoutEffect(() => session.subscribe(() => redraw((k) => k + 1)), []);
   const { build } = session;
   const saved = build.save();
@@ -30,7 +32,19 @@ export function Truck({ session }: { session: Session }): VNode {
     const found = readSaved(file.size < 1e6 ? await file.text() : null);
     if (!found) return say(`${file.name} is not a truck saved here. Nothing was changed.`);
     build.setAll(Object.entries(found.values));
-    say(`${Object.keys(found.values).length} values read from ${file.name}.`);
+    const count = Object.keys(found.values).length;
+    say(`${count} ${count === 1 ? 'value' : 'values'} read from ${file.name}.${build.kept ? '' : ' This browser does not keep them: they are gone when you leave this page.'}`);
+  };
+
+  const forget = (): void => {
+    setForgotten(saved);
+    build.clear();
+    say('All values are the demo truck’s again. Until you leave this page you can bring yours back.');
+  };
+  const bringBack = (): void => {
+    build.setAll(Object.entries(forgotten?.values ?? {}));
+    setForgotten(undefined);
+    say('Your values are back.');
   };
 
   return (
@@ -47,7 +61,7 @@ export function Truck({ session }: { session: Session }): VNode {
       <p class="buttons">
         {keys.length > 0 && <button type="button" onClick={toFile}>Save to a file</button>}
         <label class="button file">Read a file<input class="visually-hidden" type="file" accept="application/json,.json" onChange={(event) => { void fromFile(event.currentTarget.files?.[0]); event.currentTarget.value = ''; }} /></label>
-        {keys.length > 0 && <button type="button" onClick={() => { build.clear(); say('All values are the demo truck’s again.'); }}>Forget all of mine</button>}
+        {(keys.length > 0 || forgotten) && <button type="button" key="forget" onClick={keys.length > 0 ? forget : bringBack}>{keys.length > 0 ? 'Forget all of mine' : 'Bring mine back'}</button>}
       </p>
       <p role="status">{said}</p>
     </>

@@ -9,7 +9,8 @@ import { bar, cm3, deg, foot, inch, kPa, lb, lbf, mm, mph, percent, psi, standar
 export type Dimension =
   | 'ratio' | 'share' | 'count' | 'friction' | 'brakingRate' | 'length' | 'distance' | 'area' | 'volume' | 'mass'
   | 'force' | 'pressure' | 'vacuum' | 'angle' | 'speed' | 'time' | 'torque' | 'grade' | 'brakeGain'
-  | 'compliance' | 'energy' | 'temperature' | 'stress';
+  | 'compliance' | 'energy' | 'power' | 'temperature' | 'temperatureRise' | 'specificHeat' | 'conductivity' | 'density' | 'stress'
+  | 'current' | 'voltage' | 'resistivity';
 
 export type System = 'us' | 'si';
 
@@ -39,6 +40,7 @@ export interface DimensionInfo {
 }
 
 const mmHg = 13.5951 * standardGravity; // Pa: 1 mm of conventional mercury, 13,595.1 kg/m³
+const btu = 4186.8 * lb * (5 / 9); // J: warms 1 lb of water by 1 °F, by the calorie of 4.1868 J agreed for steam tables
 
 const spellings: readonly (readonly [RegExp, string])[] = [
   [/^m\Wm$/, 'm²'], [/ per /, '/'], [/²/, '2'], [/³/, '3'], [/lbs|pounds?/, 'lb'], [/inch(es)?|^"(?= ?hg|$)/, 'in'], [/foot|feet|^'$/, 'ft'],
@@ -76,7 +78,7 @@ export const dimensions: Readonly<Record<Dimension, DimensionInfo>> = {
   length: about('a length', 7 / 8, 'mm',
     unit('in', inch), unit('ft', foot, '', { twin: 'm' }), unit('mm', mm), unit('cm', 1e-2), unit('m', 1, '', { twin: 'ft' })),
   distance: about('a distance', 300, 'm', unit('ft', foot), unit('m', 1)), // of a stop: what inches and millimeters are too small for
-  area: about('an area', 0.44, 'cm2', unit('in2', inch ** 2), unit('cm2', 1e-4), unit('mm2', 1e-6)),
+  area: about('an area', 0.44, 'cm2', unit('in2', inch ** 2), unit('ft2', foot ** 2, '', { twin: 'm2' }), unit('cm2', 1e-4), unit('mm2', 1e-6), unit('m2', 1, '', { twin: 'ft2' })),
   volume: about('a volume', 0.5, 'cm3',
     unit('in3', inch ** 3), unit('cm3', cm3), unit('floz', (231 * inch ** 3) / 128, '', { label: 'fl oz', twin: 'cm3' }),
     unit('L', 1e-3, 'liter liters', { twin: 'floz' })),
@@ -101,6 +103,16 @@ export const dimensions: Readonly<Record<Dimension, DimensionInfo>> = {
   energy: about('an energy', 300, 'kJ', unit('ft.lbf', lbf * foot, 'lbfft'), unit('kJ', 1e3), unit('J', 1)),
   temperature: about('a temperature', 300, 'degC',
     unit('degF', 5 / 9, 'f', { offset: 459.67 }), unit('degC', 1, 'c', { offset: 273.15 }), unit('K', 1)),
+  current: about('a current', 5, 'A', unit('A', 1, 'amp amps')),
+  voltage: about('a voltage', 13, 'V', unit('V', 1, 'volt volts')),
+  resistivity: about('a resistivity', 0.0172, 'ohm.mm2/m', unit('ohm.mm2/m', 1e-6, 'ωmm2/m', { label: 'Ω·mm²/m' })),
+  power: about('a power', 12, 'kW', unit('hp', 550 * foot * lbf), unit('kW', 1e3), unit('W', 1)),
+  temperatureRise: about('a difference of temperatures', 110, 'degC', unit('degF', 5 / 9, 'f'), unit('degC', 1, 'c'), unit('K', 1)), // no zero of its own: 18 °F more is 10 °C more
+  specificHeat: about('a specific heat', 0.115, 'J/kg.K',
+    unit('Btu/lb.degF', 4186.8, '', { label: 'Btu/lb·°F' }), unit('J/kg.K', 1), unit('kJ/kg.K', 1e3)),
+  conductivity: about('a thermal conductivity', 29, 'W/m.K',
+    unit('Btu/h.ft.degF', btu / (3600 * foot * (5 / 9)), '', { label: 'Btu/h·ft·°F' }), unit('W/m.K', 1)),
+  density: about('a density', 450, 'kg/m3', unit('lb/ft3', lb / foot ** 3), unit('kg/m3', 1), unit('g/cm3', 1e3)),
 };
 
 /** The unit a reader's spelling means in a dimension. In the trade lb and kg also name forces. */
@@ -127,8 +139,8 @@ export const toSi = (value: number, { factor, offset, tangent }: Unit): number =
 export const fromSi = (si: number, { factor, offset, tangent }: Unit): number =>
   settle(tangent ? Math.atan(si) / factor : si / factor - offset);
 
-/** The unit a share without one is in: up to 1 a fraction, above 1 percent. */
-export const bareShare = (value: number): string => (Math.abs(value) <= 1 ? 'fraction' : '%');
+/** The unit a share without one is in: above 1 percent, up to 1 the field's. */
+export const bareShare = (value: number, field: string): string => (Math.abs(value) > 1 ? '%' : field);
 
 export const unitFor = (dimension: Dimension, system: System): string => dimensions[dimension][system];
 

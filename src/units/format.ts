@@ -3,7 +3,7 @@
  * putting into a field (`editText`). A value that is not finite is a programmer's error here, so
  * that NaN can never be shown: a reader's error never becomes a number in the first place.
  */
-import { bareShare, dimensions, fromSi, settle, toSi, unitFor, unitOf } from './dimensions.ts';
+import { dimensions, fromSi, settle, toSi, unitFor, unitOf } from './dimensions.ts';
 import type { Dimension, System, Unit } from './dimensions.ts';
 import type { Parsed } from './parse.ts';
 
@@ -12,6 +12,9 @@ const minus = '\u2212';
 function requireFinite(x: number): void {
   if (!Number.isFinite(x)) throw new RangeError(`quantity: expected a finite number, found ${x}`);
 }
+
+/** From 10 000 on. */
+const inGroups = (whole: string): string => (whole.replace('-', '').length < 5 ? whole : whole.replace(/\B(?=(\d{3})+$)/g, '\u202f'));
 
 /**
  * Rounded to `digits` significant digits, zeros at the end of the decimals left off (6.2, not
@@ -26,7 +29,7 @@ export function formatNumber(x: number, digits = 3): string {
   const [whole = '', decimals] = String(rounded).split('.');
   const text =
     size && (size < 1e-4 || size > 1e7) ? rounded.toExponential().replace('+', '')
-    : (Math.abs(rounded) < 1e4 ? whole : whole.replace(/\B(?=(\d{3})+$)/g, '\u202f')) + (decimals ? '.' + decimals : '');
+    : inGroups(whole) + (decimals ? '.' + decimals : '');
   return text.replace(/-/g, minus);
 }
 
@@ -50,7 +53,7 @@ function withTwin(number: string, si: number, dimension: Dimension, unit: Unit, 
 export function echo(parsed: Parsed, dimension: Dimension): string {
   if (!parsed.ok) return '';
   const unit = unitOf(dimension, parsed.unit);
-  return unit.twin && withTwin(parsed.number.replace(/ \D+$/, '').replace(/^-/, minus), parsed.si, dimension, unit, ' = ', 4);
+  return unit.twin && withTwin(parsed.number.replace(/ \D+$/, '').replace(/^-?\d{5,}(?![\d/e])/i, inGroups).replace(/^-/, minus), parsed.si, dimension, unit, ' = ', 4);
 }
 
 /** What to type, for instance: "7/8 in or 22.2 mm". */
@@ -61,9 +64,9 @@ export function exampleOf(dimension: Dimension): string {
   return withTwin(editText(si, dimension, us), si, dimension, unit, ' or ', 3);
 }
 
-/** A bare share up to 1 is read as a fraction and above 1 as percent: 0.5 % must keep its sign. */
+/** A bare share up to 1 or written as a fraction is asked about, and one above 1 is percent: such a number keeps its unit. */
 export const withShareUnit = (number: string, value: number, dimension: Dimension, { id }: Unit): string =>
-  dimension === 'share' && value && id !== bareShare(value) ? `${number} ${id}` : number;
+  dimension === 'share' && value && (id === '%' ? Math.abs(value) <= 1 || number.includes('/') : Math.abs(value) > 1) ? `${number} ${id}` : number;
 
 /**
  * Text for a field: plain ASCII, no unit unless the bare number would be read otherwise, six

@@ -3,11 +3,13 @@
  * Never throws for any text and never yields NaN or Infinity; a text that cannot be read gives the
  * reason and the fix in words.
  *
- * Share without a unit: up to 1 it is a fraction, above 1 it is percent, so 0.62 and 62 are the same
- * and 1 is the whole. Grade without a unit is in the field's unit always: 0.2 is 0.2 %.
+ * Share without a unit: above 1 it is percent; up to 1 it may be a fraction, so a field in percent asks, and
+ * one in fractions takes it. A pair that makes up 100 (60/40) is two shares: it asks which.
+ * Grade without a unit is in the field's unit always: 0.2 is 0.2 %.
+ * A length of 11/2 may be 1-1/2 with the space lost: it asks. 3/2 and 13/16 can be read in one way.
  * Feet and inches: 9'2", 9'2, 9'-2 1/2", 9 ft 2 1/2 in. Inches stay below 12.
  */
-import { bareShare, dimensions, spelled, toSi, unitOf } from './dimensions.ts';
+import { bareShare, dimensions, settle, spelled, toSi, unitOf } from './dimensions.ts';
 import type { Dimension, Unit } from './dimensions.ts';
 import { exampleOf, withShareUnit } from './format.ts';
 import { readNumber, tidy } from './number.ts';
@@ -47,15 +49,39 @@ function readOne(text: string, dimension: Dimension, bare: Unit, refuse: Refuse)
   const read = readNumber(text, refuse);
   if ('ok' in read) return read;
   const { value, number, rest } = read;
-  const unit = rest ? spelled(dimension, rest) : dimension === 'share' ? unitOf(dimension, bareShare(value)) : bare;
+  const unit = rest ? spelled(dimension, rest) : dimension === 'share' ? unitOf(dimension, bareShare(value, bare.id)) : bare;
   if (!unit) {
     const owner = (Object.keys(dimensions) as Dimension[]).find((d) => spelled(d, rest));
     if (owner) return refuse('wrongUnit', `${rest} is ${dimensions[owner].name}`);
     return /\d|^\W+$/.test(rest) ? refuse('unreadable', `${text} cannot be read as one number`) : refuse('unknownUnit', `${rest} is not a unit known here`);
   }
+  const question = dimension === 'share' ? twoShares(number, value, bare, !!rest) : dimension === 'length' ? lostSpace(number) : '';
+  if (question) return refuse('ambiguous', question);
   if (unit.id === 'MPa' && /^mP/.test(rest)) return refuse('ambiguous', 'mPa is a thousandth of a pascal; type MPa or Pa');
   if (unit.tangent && !(Math.abs(value) < 90)) return refuse('unreadable', `a slope of ${number}° is not a grade`);
   return { ok: true, si: toSi(value, unit), unit: unit.id, typedUnit: !!rest, number: withShareUnit(number, value, dimension, unit) };
+}
+
+const plainFraction = /^-?(\d+)\/(\d+)$/;
+
+/** The question that 0.5 or 60/40 in a field of percent leaves open; '' if none. */
+function twoShares(number: string, value: number, bare: Unit, typedUnit: boolean): string {
+  const [, above = '', below = ''] = plainFraction.exec(number) ?? [];
+  const ask = (a: string | number, b: string | number): string => `${a} % or ${b} %? Type ${a} % or ${b} %.`;
+  if (above && +above + +below === 100) return ask(above, below);
+  return !typedUnit && value && (Math.abs(value) <= 1 ? bare.id === '%' : above) ? ask(settle(value), settle(value * 100)) : '';
+}
+
+/** The question that 11/2 leaves open, 1-1/2 with its space lost or 5-1/2; '' for what can be read in one way. */
+function lostSpace(number: string): string {
+  const [, above = '', below = ''] = plainFraction.exec(number) ?? [];
+  if (!/^(2|4|8|16|32|64)$/.test(below) || +above < +below) return '';
+  const mixed = (whole: string | number, part: string | number): string => `${whole}${+part ? `-${part}/${below}` : ''}`;
+  const lost = [...above].flatMap((_, k) => {
+    const part = above.slice(k);
+    return k > 0 && part[0] !== '0' && +part < +below ? [mixed(above.slice(0, k), part)] : [];
+  });
+  return lost.length > 0 ? `${number} can mean ${[...lost, mixed(Math.floor(+above / +below), +above % +below)].join(' or ')}; type one of these` : '';
 }
 
 function readFeet(feet: RegExpExecArray, refuse: Refuse): Parsed {

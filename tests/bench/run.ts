@@ -2,11 +2,12 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync, readdirSync } from 'node:fs';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
-import { calculators, evaluate } from '../../src/calculators/index.ts';
+import { calculatorById, calculators, evaluate } from '../../src/calculators/index.ts';
 import { launch } from '../browser/browser.ts';
 import { serve } from '../browser/server.ts';
 import { wakeAll } from '../browser/wake.ts';
 import { demoInputs } from '../sweep/sample.ts';
+import { timeBoreSearch } from './bore-search.ts';
 
 const dist = new URL('../../dist/', import.meta.url);
 
@@ -24,6 +25,8 @@ for (const record of calculators) {
 }
 
 const [browser, site] = await Promise.all([launch(), serve()]);
+console.log(`\nbore search alone, processor slowed 4 times, ms: ${await timeBoreSearch(browser, demoInputs(calculatorById('bore-finder')) as Record<string, number>)}`);
+
 console.log('\nkB, gzip / brotli: page, styles, scripts, words (JSON), total; as loaded, then with every calculator alive');
 for (const slug of readdirSync(new URL('guides/', dist)).filter((name) => !name.includes('.'))) {
   const page = await browser.newPage({ viewport: { width: 390, height: 844 }, serviceWorkers: 'block' });

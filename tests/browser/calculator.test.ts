@@ -1,6 +1,7 @@
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { openSite } from './open.ts';
+import { wakeAll } from './wake.ts';
 
 const site = openSite();
 
@@ -50,12 +51,41 @@ describe('typing', () => {
     await page.context().close();
   });
 
+  test.each([390, 1280])('slowly, at %i px, moves neither the text nor the field under the fingers', async (width) => {
+    const page = await open(pressure, { viewport: { width, height: 844 } });
+    for (const [key, text, left] of [['frontMasterBore', '1-1/8', '1-1/8'], ['frontMasterBore', '22.2 mm', '22.2'], ['frontShare', '62 %', '62'], ['controlForce', '1,000', '1,000']] as const) {
+      const input = field(page, key);
+      await input.focus();
+      await expect.poll(() => page.locator('.help').first().textContent()).toMatch(/\w{4}/);
+      await page.keyboard.press('Control+A');
+      const top = await input.evaluate((e) => e.getBoundingClientRect().top);
+      let typed = '';
+      for (const letter of text) {
+        await page.keyboard.type(letter);
+        typed += letter;
+        await page.waitForTimeout(50);
+        const now = await input.evaluate((e: HTMLInputElement) => ({ text: e.value, caret: e.selectionStart, top: e.getBoundingClientRect().top }));
+        expect([now.text, now.caret]).toEqual([typed, typed.length]);
+        expect(Math.abs(now.top - top), typed).toBeLessThan(2);
+      }
+      await input.blur();
+      await expect.poll(() => input.inputValue()).toBe(left);
+    }
+    await page.context().close();
+  });
+
   test('steps of a sixteenth and the standard bores need no slash key', async () => {
     const page = await open(pressure);
     await field(page, 'frontMasterBore').fill('3/4');
-    await page.getByRole('button', { name: '+ 1/16 in' }).click();
+    await page.getByRole('button', { name: '+ 1/16 in: front master cylinder bore' }).click();
     expect(await field(page, 'frontMasterBore').inputValue()).toBe('13/16');
-    await page.getByLabel('standard bores for front master cylinder bore').selectOption('5/8');
+    const bores = page.getByLabel('standard bores for front master cylinder bore');
+    expect(await bores.inputValue()).toBe('13/16');
+    await bores.selectOption('5/8');
+    expect(await field(page, 'frontMasterBore').inputValue()).toBe('5/8');
+    await field(page, 'frontMasterBore').fill('0.68');
+    await expect.poll(() => bores.inputValue()).toBe('');
+    await bores.selectOption('5/8');
     expect(await field(page, 'frontMasterBore').inputValue()).toBe('5/8');
     expect(await echo(page, 'frontMasterBore').textContent()).toMatch(/15\.88/);
     await page.context().close();
@@ -109,6 +139,10 @@ describe('one truck', () => {
     await page.goto(`${site.origin()}/truck/`);
     await expect.poll(() => page.locator('table').textContent()).toMatch(/control force/);
     await page.getByRole('button', { name: 'Forget all of mine' }).click();
+    await expect.poll(() => page.locator('main').textContent()).toMatch(/Nothing typed yet/);
+    await page.getByRole('button', { name: 'Bring mine back' }).click();
+    await expect.poll(() => page.locator('table').textContent()).toMatch(/control force.*70\slbf/);
+    await page.getByRole('button', { name: 'Forget all of mine' }).click();
     await page.goto(site.origin() + pressure);
     await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('90');
     await page.context().close();
@@ -132,12 +166,31 @@ describe('one truck', () => {
     const other = await open('/truck/'.replace('/truck/', pressure));
     await other.goto(`${site.origin()}/truck/`);
     await other.locator('input[type=file]').setInputFiles(path);
-    await expect.poll(() => other.locator('[role=status]').textContent()).toMatch(/1 values? read/);
+    await expect.poll(() => other.locator('[role=status]').textContent()).toMatch(/^1 value read from/);
     await other.goto(site.origin() + pressure);
     await expect.poll(() => field(other, 'controlForce').inputValue()).toBe('71');
     await page.context().close();
     await other.context().close();
   });
+});
+
+test.each([
+  ['full', 'Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); };'],
+  ['blocked', 'Object.defineProperty(window, "localStorage", { get() { throw new DOMException("no", "SecurityError"); } });'],
+])('with %s storage the page works and says that it keeps nothing, where numbers are typed and on the truck’s page', async (_kind, script) => {
+  const page = await site.page({ viewport: { width: 390, height: 844 } });
+  await page.addInitScript(script);
+  await page.goto(site.origin() + pressure);
+  await page.waitForSelector('[data-live=yes]');
+  expect(await page.locator('main').textContent()).not.toMatch(/keeps nothing/);
+  const before = await answer(page).textContent();
+  await field(page, 'controlForce').fill('60');
+  await expect.poll(() => answer(page).textContent()).not.toBe(before);
+  expect(await page.locator('.link-note').textContent()).toMatch(/keeps nothing for this page/);
+  await page.goto(`${site.origin()}/truck/`);
+  await expect.poll(() => page.locator('.lead').textContent()).toMatch(/keeps nothing for this site/);
+  expect(await page.locator('main').textContent()).not.toMatch(/kept on this device/);
+  await page.context().close();
 });
 
 describe('links', () => {
@@ -151,6 +204,28 @@ describe('links', () => {
     expect(await page.locator('.link-note').textContent()).toMatch(/not yours/);
     await page.getByRole('button', { name: 'Show mine' }).click();
     await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('55');
+    await page.context().close();
+  });
+
+  test('take back what was typed over them to their own number, in the address too, and keep the focus there', async () => {
+    const page = await open(pressure);
+    await field(page, 'controlForce').fill('55');
+    await page.goto(`${site.origin()}${pressure}${query}#line-pressure`);
+    await expect.poll(() => answer(page).textContent()).toMatch(/^693/);
+    await field(page, 'controlForce').focus();
+    expect(await page.locator('.help button', { hasText: /back|undo/ }).count()).toBe(0);
+    await field(page, 'controlForce').fill('120');
+    await expect.poll(() => page.url()).toContain('control-force=120lbf');
+    await page.getByRole('button', { name: 'back to the link’s: control force' }).click();
+    await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('100');
+    expect(await answer(page).textContent()).toMatch(/^693/);
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('line-pressure-controlForce');
+    await expect.poll(() => page.url()).toContain('control-force=100lbf');
+    await page.getByRole('button', { name: 'Show mine' }).click();
+    await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('55');
+    await field(page, 'controlForce').focus();
+    await page.getByRole('button', { name: 'undo mine: control force' }).click();
+    await expect.poll(() => field(page, 'controlForce').inputValue()).toBe('90');
     await page.context().close();
   });
 
@@ -178,6 +253,16 @@ describe('links', () => {
     await page.getByRole('button', { name: 'Copy link' }).click();
     await expect.poll(() => page.evaluate(() => navigator.clipboard.readText())).toContain('front-master-bore=15/16in');
     const link = await page.evaluate(() => navigator.clipboard.readText());
+    const told = page.locator('.share [role=status]');
+    expect(await told.textContent()).toBe('Link copied.');
+    await field(page, 'frontMasterBore').fill('7/8');
+    await expect.poll(() => told.textContent()).toBe('');
+    await page.evaluate(() => { navigator.clipboard.writeText = () => Promise.reject(new Error('no')); });
+    await page.getByRole('button', { name: 'Copy link' }).click();
+    await expect.poll(() => page.locator('.share textarea').inputValue()).toContain('front-master-bore=7/8in');
+    await field(page, 'frontMasterBore').fill('15/16');
+    await expect.poll(() => page.locator('.share textarea').count()).toBe(0);
+    await page.evaluate(() => { delete (navigator.clipboard as { writeText?: unknown }).writeText; });
     const other = await open(link.slice(site.origin().length));
     await expect.poll(() => answer(other).textContent()).toBe(mine);
     await page.getByRole('button', { name: 'Copy as text' }).click();
@@ -196,6 +281,56 @@ describe('links', () => {
     expect(await page.locator('main img').count()).toBe(0);
     await page.context().close();
   });
+});
+
+test('a link value beyond what is possible says why at once, without the help', async () => {
+  const page = await site.page();
+  await page.route('**/help.json', (route) => route.abort());
+  await page.goto(`${site.origin()}${pressure}?v=1&control-force=100lbf&pedal-ratio=6&linkage-efficiency=85%25&front-share=60%25&front-master-bore=3in&rear-master-bore=1-1/8in&master-spring=0lbf#line-pressure`);
+  await expect.poll(() => answer(page).textContent()).toBe('–');
+  expect(await echo(page, 'frontMasterBore').textContent()).toMatch(/between 12 and 30 mm/);
+  expect(await echo(page, 'rearMasterBore').textContent()).toMatch(/Outside the usual .* \(.+\)\./);
+  await page.context().close();
+});
+
+test('a wrong number in another calculator is named once, with the way to its field', async () => {
+  const page = await open('/calculators/disc-torque/');
+  await page.locator('[id="disc-torque-frontPadFriction"]').fill('0,4,4');
+  await page.goto(`${site.origin()}/calculators/adhesion/`);
+  await expect.poll(() => page.locator('.results .blank').textContent()).toMatch(/^No result until front brake pad friction in “[^”]*” is put right: 0,4,4 .*\. Put it right$/);
+  await page.locator('.results .blank a').click();
+  await page.waitForURL(/calculators\/disc-torque\/#disc-torque-frontPadFriction$/);
+  await page.locator('[id="disc-torque-frontPadFriction"]').fill('0.4');
+  // Where the field stands on the same page, also in a folded form, the way leads there.
+  await page.goto(`${site.origin()}/guides/bias/`);
+  await wakeAll(page);
+  await page.locator('#balance-bar summary').first().click();
+  await page.locator('[id="balance-bar-frontMasterBore"]').fill('3,000');
+  await page.locator('#balance-bar summary').first().click();
+  const way = page.locator('#ideal-distribution .results .blank a');
+  const target = page.locator(`[id="${(await way.getAttribute('href'))!.slice(1)}"]`);
+  expect(await target.inputValue()).toBe('3,000');
+  await way.click();
+  await expect.poll(() => target.evaluate((e) => { const box = e.getBoundingClientRect(); return document.activeElement === e && box.top > 0 && box.bottom < innerHeight; })).toBe(true);
+  await page.context().close();
+});
+
+test('a danger in another calculator is said at the field it feeds and beside the answer, with the way to it', async () => {
+  const page = await open('/calculators/balance-bar/');
+  await page.locator('[id="balance-bar-barStopAngle"]').fill('9');
+  await page.goto(`${site.origin()}/calculators/lock-order/`);
+  const beside = page.locator('.answer .alarm');
+  await expect.poll(() => beside.textContent()).toBe('Balance bar says DANGER: the bar is at its stop or close to it.');
+  expect(await page.locator('[id="lock-order-frontShare-echo"] .alarm').textContent()).toBe(await beside.textContent());
+  await page.locator('.answer .alarm a').click();
+  await page.waitForURL(/calculators\/balance-bar\/#balance-bar-cautions$/);
+  await page.goto(`${site.origin()}/guides/bias/`);
+  await wakeAll(page);
+  expect(await page.locator('#lock-order .answer .alarm a').getAttribute('href')).toBe('#balance-bar-cautions');
+  await page.goto(`${site.origin()}/calculators/lock-order/`);
+  await page.locator('[id="lock-order-frontShare"]').fill('62');
+  await expect.poll(() => page.locator('.alarm').count()).toBe(0);
+  await page.context().close();
 });
 
 describe('the reader’s own numbers', () => {
@@ -343,10 +478,31 @@ describe('the picture', () => {
     const words = page.locator('.picture .describe');
     const before = await words.textContent();
     await slider.focus();
+    // To the very end of its range, by key as by thumb, and in words for who cannot see it.
+    await page.keyboard.press('End');
+    await expect.poll(() => slider.inputValue()).toBe(await slider.getAttribute('max'));
+    expect(await slider.getAttribute('aria-valuetext')).toMatch(/5\.5\sin.*carpet/);
+    expect(await page.locator('.motion label').textContent()).toContain(await slider.getAttribute('aria-valuetext'));
     await page.keyboard.press('Home');
     await expect.poll(() => words.textContent()).not.toBe(before);
-    await page.getByRole('button', { name: 'Play' }).click();
+    await page.getByRole('button', { name: 'Play', exact: true }).click();
     await expect.poll(() => slider.inputValue().then(Number), { timeout: 8000 }).toBeGreaterThan(Number(await slider.getAttribute('max')) * 0.98);
+    await page.context().close();
+  });
+
+  test('moved before the code came stays where it was put', async () => {
+    const page = await site.page();
+    let letGo: () => void = () => undefined;
+    const hold = new Promise<void>((resolve) => { letGo = resolve; });
+    await page.route('**/_astro/*.js', async (route) => { await hold; await route.continue(); });
+    await page.goto(`${site.origin()}/calculators/lock-order/`, { waitUntil: 'commit' });
+    const loaded = page.getByRole('radio', { name: 'loaded' });
+    await loaded.check();
+    letGo();
+    await page.waitForSelector('[data-live=yes]');
+    await page.locator('[id="lock-order-payload"]').fill('751');
+    expect(await loaded.isChecked()).toBe(true);
+    await expect.poll(() => page.locator('.picture svg text', { hasText: /^load$/ }).count()).toBe(1);
     await page.context().close();
   });
 });

@@ -56,7 +56,7 @@ describe.each(pages)('%s', (path) => {
     const wide = await page.evaluate(() => [...document.querySelectorAll('body *')].filter((e) => e.getBoundingClientRect().right > innerWidth + 1 && !e.closest('.scroll, .skip, .visually-hidden')).map((e) => `${e.tagName} ${e.className}`).slice(0, 3));
     expect(wide).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
-    const small = await page.evaluate(() => [...document.querySelectorAll('main button, main select, main input, header button, header a, summary')].map((e) => ({ e, box: e.getBoundingClientRect() })).filter(({ e, box }) => box.width > 0 && !(e as HTMLInputElement).type?.match(/radio|file/) && (box.height < 43.5 || box.width < 30)).map(({ e, box }) => `${e.tagName} ${e.className} ${Math.round(box.width)}×${Math.round(box.height)}`).slice(0, 5));
+    const small = await page.evaluate(() => [...document.querySelectorAll('main button, main select, main input, header button, header a, summary, .related a, .help a, .answer > a')].map((e) => ({ e, box: e.getBoundingClientRect() })).filter(({ e, box }) => box.width > 0 && !(e as HTMLInputElement).type?.match(/radio|file/) && (box.height < 43.5 || box.width < 30)).map(({ e, box }) => `${e.tagName} ${e.className} ${Math.round(box.width)}×${Math.round(box.height)}`).slice(0, 5));
     expect(small).toEqual([]);
     await page.context().close();
   });

@@ -22,3 +22,10 @@ test('with an unreadable field the text gives the reason and no number', () => {
   expect(text).toContain('No result until control force');
   expect(text).not.toMatch(/front line pressure/);
 });
+
+test('thousands keep together where a forum eats typographic spaces', () => {
+  const record = calculatorById('disc-torque');
+  const text = forumText(record, readRecord(record, () => undefined, 'si'), 'si', 'x');
+  expect(text).toMatch(/front clamping force per caliper: 11,700 N/);
+  expect(text).not.toMatch(/\d \d{3}(?!\d)/);
+});

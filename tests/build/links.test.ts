@@ -92,13 +92,26 @@ test('a value without a unit means the same to every reader', () => {
   expect(si?.value).toBe(us?.value);
 });
 
+test('no link carries a number that its reader would be asked about', () => {
+  const record = calculatorById('line-pressure');
+  // From half a percent to 50 %, and a bore in steps finer than a sixteenth.
+  for (let n = 1; n <= 100; n++) {
+    const reading = readRecord(record, (key) => (key === 'frontMasterBore' ? { text: `${0.5 + n / 160} in`, unit: 'in', system: 'us' } : key === 'frontShare' ? { text: `${n / 2} %`, unit: '%', system: 'us' } : undefined), 'us');
+    for (const key of ['frontMasterBore', 'frontShare']) {
+      const got = opened(record, linkQuery(record, reading.fields)).fields.find((field) => field.key === key);
+      expect(got?.problem).toBe(reading.fields.find((field) => field.key === key)?.problem);
+      expect(got?.value).toBe(reading.fields.find((field) => field.key === key)?.value);
+    }
+  }
+});
+
 test('a fraction stays readable in a link', () => {
   const record = calculatorById('line-pressure');
   const reading = readRecord(record, (key) => (key === 'frontMasterBore' ? { text: '13/16', unit: 'in', system: 'us' } : undefined), 'us');
   expect(linkQuery(record, reading.fields)).toContain('&front-master-bore=13/16in&');
 });
 
-test.each([['0.62', 0.62], ['62', 0.62], ['62 %', 0.62], ['0.5 %', 0.005]])('a share typed as %s arrives as typed', (text, value) => {
+test.each([['0.62 fraction', 0.62], ['62', 0.62], ['62 %', 0.62], ['0.5 %', 0.005]])('a share typed as %s arrives as typed', (text, value) => {
   const record = calculatorById('line-pressure');
   const sent = readRecord(record, (key) => (key === 'linkageEfficiency' ? { text, unit: '%', system: 'us' } : undefined), 'us');
   const link = readLink(record, linkQuery(record, sent.fields));

@@ -39,7 +39,7 @@ describe('the text of a list', () => {
 
 describe('a list is read', () => {
   test('cell by cell, each as a field is', () => {
-    expect(read('20_180_,40_25 bar_0.5').value).toEqual([{ force: 20 * lbf, front: 180 * psi }, { force: 40 * lbf, front: 2.5e6, part: 0.5 }].map((row) => ({ ...row, force: expect.closeTo(row.force, 9), front: expect.closeTo(row.front, 3) })));
+    expect(read('20_180_,40_25 bar_0.5 fraction').value).toEqual([{ force: 20 * lbf, front: 180 * psi }, { force: 40 * lbf, front: 2.5e6, part: 0.5 }].map((row) => ({ ...row, force: expect.closeTo(row.force, 9), front: expect.closeTo(row.front, 3) })));
   });
   test('without what is wholly empty', () => {
     expect(read('20_180_,__, _ _ ,40_360_').value).toHaveLength(2);
@@ -80,7 +80,7 @@ describe('a list is read', () => {
 describe('a list in a link', () => {
   const inLink = (text: string, system: System = 'us') => linkRows(readings, read(text, system));
   test('carries each number with its unit, fractions as fractions', () => {
-    expect(inLink('20_180_,40 N_25 bar_0.5')).toBe('20lbf_180psi_,40N_25bar_0.5fraction');
+    expect(inLink('20_180_,40 N_25 bar_0.5 fraction')).toBe('20lbf_180psi_,40N_25bar_0.5fraction');
     expect(inLink('20_10_50', 'si')).toBe('20N_10bar_50%');
   });
   test('comes back as the same numbers to any reader', () => {

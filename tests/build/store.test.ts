@@ -96,6 +96,26 @@ describe('the build', () => {
   });
 });
 
+describe('a device that keeps nothing', () => {
+  test('is found out, and what was typed still counts on the page, all of it', () => {
+    const old = JSON.stringify({ schema: 1, values: { pedalRatio: { text: '5', unit: '', system: 'us' } } });
+    let full = false;
+    const storage = { getItem: (name: string) => (name === 'build' ? old : null), setItem: () => { if (full) throw new Error('QuotaExceededError'); } };
+    const build = new Build(storage);
+    expect(build.try()).toBe(true);
+    full = true;
+    build.set('controlForce', { text: '55', unit: 'lbf', system: 'us' });
+    expect(build.kept).toBe(false);
+    build.set('barOffset', { text: '0.1', unit: 'in', system: 'us' });
+    expect(['controlForce', 'barOffset', 'pedalRatio'].map((key) => build.get(key)?.text)).toEqual(['55', '0.1', '5']);
+    full = false;
+    build.set('barOffset', { text: '0.2', unit: 'in', system: 'us' });
+    expect(build.kept).toBe(true);
+  });
+
+  test('without any storage is known from the start', () => expect(new Build(undefined).kept).toBe(false));
+});
+
 describe('a link opened over a build', () => {
   const query = '?v=1&control-force=100lbf&pedal-ratio=6&linkage-efficiency=85%25&front-share=60%25&front-master-bore=3/4in&rear-master-bore=3/4in&master-spring=0lbf';
 
@@ -112,6 +132,24 @@ describe('a link opened over a build', () => {
     expect(JSON.parse(storage.kept.build as string).values.controlForce.text).toBe('55');
     session.dropLink();
     expect(session.lookup(record)('controlForce')?.text).toBe('55');
+  });
+
+  test('takes back what was typed over it to its own number, not to the reader’s', () => {
+    const build = new Build(memory());
+    build.set('controlForce', { text: '55', unit: 'lbf', system: 'us' });
+    const session = new Session(build);
+    session.openLink(record, query);
+    expect(session.undoes(record, 'controlForce')).toBeUndefined();
+    session.type(record, 'controlForce', '120', 'lbf');
+    expect(session.undoes(record, 'controlForce')).toBe('link');
+    session.type(record, 'controlForce', undefined);
+    expect(session.lookup(record)('controlForce')?.text).toBe('100');
+    expect(session.undoes(record, 'controlForce')).toBeUndefined();
+    expect(build.get('controlForce')?.text).toBe('55');
+    session.dropLink();
+    expect(session.undoes(record, 'controlForce')).toBe('demo');
+    session.type(record, 'controlForce', undefined);
+    expect(build.get('controlForce')).toBeUndefined();
   });
 
   test('becomes the reader’s own only on request', () => {

@@ -216,7 +216,14 @@ test('programmers’ errors are refused', () => {
 /** The pedal's swing takes some hundred times as long as the others. */
 const tries = (record: AnyCalculator, usual: number): number => (record.id === 'pedal-ratio' ? Math.ceil(usual / 10) : usual);
 
-describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (_id, record) => {
+test('a record that searches for a best place says that it cannot be asked backward', () => {
+  for (const record of calculators.filter((c) => c.oneWay)) {
+    const turned = turnRound(record, demoInputs(record), { ask: numbers(inputKeys(record))[0] as string, fix: record.outputs[0] as string, target: 1 });
+    expect(isRefusal(turned) && turned.refused(sayIn('us'))).toMatch(/backward/);
+  }
+});
+
+describe.each(calculators.filter((c) => !c.oneWay).map((c) => [c.id, c] as const))('record %s', (_id, record) => {
   test('gives back each input of the demo truck that was changed, from any of the results', () => {
     const random = randomFrom(3);
     const demo = demoInputs(record);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { clutchAt, clutchWindow } from '../../src/engine/clutch.ts';
+import { clutchAt, clutchPadTravel, clutchWindow } from '../../src/engine/clutch.ts';
 import type { ClutchLine } from '../../src/engine/clutch.ts';
 import { isImpossible } from '../../src/engine/outcome.ts';
 import type { Impossible } from '../../src/engine/outcome.ts';
@@ -111,6 +111,26 @@ function padFor(l: ClutchLine, bearing: number): number {
   const volume = ((bearing * l.forkRatio + l.forkPlay) * slave) / l.volumetricEfficiency;
   return l.freePlay + l.pedalRatio * (l.portStroke + volume / ((Math.PI / 4) * l.masterBore ** 2));
 }
+
+describe('clutchPadTravel', () => {
+  test('walked back to the pad and forward again, the bearing is where it was', () => {
+    fc.assert(
+      fc.property(anyLine, range(1e-4, 0.015), (l, bearingTravel) => {
+        const { padTravel } = possible(clutchPadTravel({ ...l, bearingTravel }));
+        expect(padTravel).toBeCloseTo(padFor(l, bearingTravel), 12);
+        expect(possible(clutchAt({ ...l, ...push, padTravel })).bearingTravel).toBeCloseTo(bearingTravel, 12);
+      }),
+    );
+  });
+
+  test('at the touch only the play is used up: of the pad, of the port and of the fork', () => {
+    expect(possible(clutchPadTravel({ ...line, bearingTravel: 0 })).padTravel).toBeCloseTo(0.012, 15);
+    const loose = possible(clutchPadTravel({ ...line, portStroke: 0.001, forkPlay: 0.002, bearingTravel: 0 })).padTravel;
+    expect(loose).toBeCloseTo(0.012 + 6 * (0.001 + (0.002 * (20.6 / 19.05) ** 2) / 0.93), 12);
+    expect(() => clutchPadTravel({ ...line, bearingTravel: -1 })).toThrow(/bearingTravel/);
+    expect(isImpossible(clutchPadTravel({ ...line, slaveInner: 0.03, bearingTravel: 0 }))).toBe(true);
+  });
+});
 
 describe('clutchWindow', () => {
   test('by hand: 9 mm is released at 113.8 mm of pad, 10.5 mm overbent at 130.8, and the stop belongs at 126.1', () => {

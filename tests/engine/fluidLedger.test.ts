@@ -1,8 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { discAxle } from '../../src/engine/disc.ts';
-import { airFromTravel, caliperAreas, circuitVolume, equivalentCircuit, knockBackFromTravel, pedalLedger } from '../../src/engine/fluidLedger.ts';
-import type { CircuitOnMaster, CircuitParts, LedgerPedal } from '../../src/engine/fluidLedger.ts';
+import { caliperAreas } from '../../src/engine/caliper.ts';
+import { circuitVolume, equivalentCircuit } from '../../src/engine/circuitVolume.ts';
+import type { CircuitParts } from '../../src/engine/circuitVolume.ts';
+import { explainExcess, partExcess } from '../../src/engine/excessTravel.ts';
+import { pedalLedger } from '../../src/engine/fluidLedger.ts';
+import type { CircuitOnMaster, LedgerPedal } from '../../src/engine/fluidLedger.ts';
 import { footToRoad } from '../../src/engine/footToRoad.ts';
 import { isImpossible } from '../../src/engine/outcome.ts';
 import type { Impossible } from '../../src/engine/outcome.ts';
@@ -275,67 +279,88 @@ describe('pedalLedger', () => {
   });
 });
 
-describe('airFromTravel and knockBackFromTravel', () => {
+describe('explainExcess', () => {
+  const sides = ['front', 'rear'] as const;
+  const explained = (p: LedgerPedal, which: 'front' | 'rear', measured: number) => {
+    const l = pedalLedger(p);
+    const circuit = p[which];
+    return explainExcess({
+      excess: measured - l.padTravel, pedalRatio: p.pedalRatio, weight: which === 'front' ? p.frontShare : 1 - p.frontShare, bore: circuit.bore, strokeLeft: l[which].strokeReserve,
+      caliper: circuit, pressure: circuit.pressure, polytropic: circuit.polytropic,
+    });
+  };
+
   test('air put into a circuit is found again from the travel it causes, in either circuit', () => {
     fc.assert(fc.property(anyPedal, range(1e-8, 3e-6), (p, air) => {
-      for (const which of ['front', 'rear'] as const) {
-        const measuredTravel = pedalLedger({ ...p, [which]: { ...p[which], airVolume: p[which].airVolume + air } }).padTravel;
-        const found = possible(airFromTravel({ ...p, measuredTravel }))[which]!;
-        expect(Math.abs(found.amount / air - 1)).toBeLessThan(1e-6);
+      for (const which of sides) {
+        const measured = pedalLedger({ ...p, [which]: { ...p[which], airVolume: p[which].airVolume + air } }).padTravel;
+        expect(Math.abs(explained(p, which, measured)!.air! / air - 1)).toBeLessThan(1e-6);
       }
     }));
   });
 
   test('knock-back put into a caliper is found again, in either circuit', () => {
     fc.assert(fc.property(anyPedal, range(1e-5, 1e-3), (p, more) => {
-      for (const which of ['front', 'rear'] as const) {
-        const measuredTravel = pedalLedger({ ...p, [which]: { ...p[which], knockBack: p[which].knockBack + more } }).padTravel;
-        const found = possible(knockBackFromTravel({ ...p, measuredTravel }))[which]!;
-        expect(Math.abs(found.amount / more - 1)).toBeLessThan(1e-6);
+      for (const which of sides) {
+        const measured = pedalLedger({ ...p, [which]: { ...p[which], knockBack: p[which].knockBack + more } }).padTravel;
+        expect(Math.abs(explained(p, which, measured)!.knockBack / more - 1)).toBeLessThan(1e-6);
       }
     }));
   });
 
   test('17.7 mm too long is 1.15 cm³ at the front, 0.25 mm in each caliper', () => {
-    const measuredTravel = pedalLedger(pedal).padTravel + 17.7 * mm;
-    const found = possible(knockBackFromTravel({ ...pedal, measuredTravel })).front!;
+    const found = explained(pedal, 'front', pedalLedger(pedal).padTravel + 17.7 * mm)!;
     expect(Math.abs(found.volume / cc - 1.15)).toBeLessThanOrEqual(0.01);
-    expect(Math.abs(found.amount / mm - 0.25)).toBeLessThanOrEqual(0.005);
+    expect(Math.abs(found.knockBack / mm - 0.25)).toBeLessThanOrEqual(0.005);
   });
 
   test('a pedal no longer than computed needs no air and no knock-back', () => {
     const { padTravel } = pedalLedger(pedal);
-    for (const measuredTravel of [0, padTravel - 1 * mm, padTravel]) {
-      const air = possible(airFromTravel({ ...pedal, measuredTravel }));
-      expect(air.excess).toBeLessThanOrEqual(0);
-      expect(air.front).toBeUndefined();
-      expect(air.rear).toBeUndefined();
-      expect(possible(knockBackFromTravel({ ...pedal, measuredTravel })).rear).toBeUndefined();
-    }
+    for (const measured of [0, padTravel - 1 * mm, padTravel]) for (const which of sides) expect(explained(pedal, which, measured)).toBeUndefined();
   });
 
   test('air in a circuit without pressure takes no travel, so none explains it; knock-back does', () => {
     const still = { ...pedal, rear: { ...pedal.rear, pressure: 0 } };
-    const measuredTravel = pedalLedger(still).padTravel + 5 * mm;
-    const air = possible(airFromTravel({ ...still, measuredTravel }));
-    expect(air.rear).toBeUndefined();
-    expect(air.front!.amount).toBeGreaterThan(0);
-    expect(possible(knockBackFromTravel({ ...still, measuredTravel })).rear!.amount).toBeGreaterThan(0);
+    const found = explained(still, 'rear', pedalLedger(still).padTravel + 5 * mm)!;
+    expect(found.air).toBeUndefined();
+    expect(found.knockBack).toBeGreaterThan(0);
   });
 
   test('an explanation that needs more stroke than the master has is marked', () => {
     const { padTravel, front: f } = pedalLedger(pedal);
     const last = padTravel + 6.2 * 0.62 * f.strokeReserve;
-    const front = (measuredTravel: number) => possible(airFromTravel({ ...pedal, measuredTravel })).front!;
-    expect(front(last - 0.1 * mm).withinStroke).toBe(true);
-    expect(front(last + 0.1 * mm).withinStroke).toBe(false);
-    expect(possible(airFromTravel({ ...pedal, measuredTravel: last + 0.1 * mm })).rear!.withinStroke).toBe(true);
+    expect(explained(pedal, 'front', last - 0.1 * mm)!.withinStroke).toBe(true);
+    expect(explained(pedal, 'front', last + 0.1 * mm)!.withinStroke).toBe(false);
+    expect(explained(pedal, 'rear', last + 0.1 * mm)!.withinStroke).toBe(true);
   });
 
-  test('a pad on the carpet tells no volume', () => {
-    const r = airFromTravel({ ...pedal, measuredTravel: 0.21 });
-    expect(isImpossible(r) && r.impossible).toBe('pad-on-floor');
-    expect(isImpossible(r) && r.by).toBeCloseTo(0.01, 12);
-    expect(() => airFromTravel({ ...pedal, measuredTravel: -1 })).toThrow(/measuredTravel/);
+  test('a gas squeezed slowly takes more travel, so less of it explains the same excess', () => {
+    const at = (polytropic: number) => explained({ ...pedal, front: { ...pedal.front, polytropic } }, 'front', 1)!;
+    expect(at(1).air! / at(1).volume).toBeLessThan(at(1.4).air! / at(1.4).volume);
+  });
+});
+
+describe('partExcess', () => {
+  test('knock-back is all dead, swell all soft, and the two parts make up the excess at the firm push', () => {
+    fc.assert(fc.property(range(0, 0.03), range(0, 1e-4), range(10, 100), range(150, 600), (dead, soft, f1, f2) => {
+      const parts = partExcess({ light: { force: f1, excess: dead + soft * f1 }, firm: { force: f2, excess: dead + soft * f2 } });
+      expect(parts.dead).toBeCloseTo(dead, 12);
+      expect(parts.softAtFirm).toBeCloseTo(soft * f2, 12);
+    }));
+  });
+
+  test('air looks dead: with 5 bar at the light push and 60 at the firm one, two thirds or more of it', () => {
+    for (const polytropic of [1, 1.2, 1.4]) {
+      const air = (pressure: number) => circuitVolume({ ...front, polytropic, airVolume: 1, pressure }).items.air;
+      const { dead, softAtFirm } = partExcess({ light: { force: 40, excess: air(5 * bar) }, firm: { force: 480, excess: air(60 * bar) } });
+      expect(dead / (dead + softAtFirm)).toBeGreaterThan(2 / 3);
+      expect(softAtFirm).toBeGreaterThan(0);
+    }
+  });
+
+  test('a firm push no harder than the light one is a mistake of the caller', () => {
+    const same = { force: 50, excess: 0 };
+    expect(() => partExcess({ light: same, firm: same })).toThrow(/forceBetween/);
+    expect(() => partExcess({ light: { force: -1, excess: 0 }, firm: same })).toThrow(/lightForce/);
   });
 });

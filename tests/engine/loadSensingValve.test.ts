@@ -89,9 +89,12 @@ describe('kneeAfterDrop', () => {
     expect(by(5).after.believedLoad).toBeCloseTo(2.117, 3);
   });
 
-  test('a link longer by the correction gives the old knee back at the new height', () => {
-    const d = possible(kneeAfterDrop({ ...valve, ...still, suspensionRear: 0.04, height: 0.21 }));
-    expect(possible(kneeAtHeight({ ...valve, height: d.heightAfter + d.linkCorrection })).knee).toBeCloseTo(d.before.knee, 6);
+  test('a link shorter by the correction gives the old knee back at the new height: the lever sees frame height less link', () => {
+    const [link, height] = [0.15, 0.21];
+    const d = possible(kneeAfterDrop({ ...valve, ...still, suspensionRear: 0.04, height }));
+    const underFrame = (frame: number, length: number) => frame - length; // where the lever's end stands
+    expect(underFrame(d.heightAfter, link - d.linkCorrection)).toBeCloseTo(underFrame(height, link), 12);
+    expect(d.linkCorrection).toBeCloseTo(0.04, 12);
     expect(d.after.knee).toBeGreaterThan(d.before.knee);
   });
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { circuitVolume } from '../../src/engine/fluidLedger.ts';
+import { circuitVolume } from '../../src/engine/circuitVolume.ts';
 import { isImpossible } from '../../src/engine/outcome.ts';
 import type { Impossible } from '../../src/engine/outcome.ts';
 import { reservoir } from '../../src/engine/reservoir.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { circuitVolume } from '../../src/engine/fluidLedger.ts';
+import { circuitVolume } from '../../src/engine/circuitVolume.ts';
 import { isImpossible } from '../../src/engine/outcome.ts';
 import type { Impossible } from '../../src/engine/outcome.ts';
 import { awgArea } from '../../src/engine/stopLamp.ts';

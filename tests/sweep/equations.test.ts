@@ -48,7 +48,7 @@ function worth(node: Node, scope: Record<string, number>): number {
 
 // Angles, shares, grades, braking rates and frictions are pure numbers; so are counts.
 const unitOf: Partial<Record<Dimension, string>> = {
-  length: 'm', distance: 'm', area: 'm^2', volume: 'm^3', mass: 'kg', force: 'N', pressure: 'Pa', vacuum: 'Pa', speed: 'm/s', time: 's', torque: 'N m', brakeGain: 'N/Pa', compliance: 'm^3/Pa', energy: 'J', temperature: 'K', stress: 'Pa',
+  length: 'm', distance: 'm', area: 'm^2', volume: 'm^3', mass: 'kg', force: 'N', pressure: 'Pa', vacuum: 'Pa', speed: 'm/s', time: 's', torque: 'N m', brakeGain: 'N/Pa', compliance: 'm^3/Pa', energy: 'J', temperature: 'K', temperatureRise: 'K', power: 'W', specificHeat: 'J/(kg K)', conductivity: 'W/(m K)', density: 'kg/m^3', stress: 'Pa', current: 'A', voltage: 'V', resistivity: 'ohm m',
 };
 
 /** Compares where a plain 0 may stand beside a unit, which mathjs itself refuses. */

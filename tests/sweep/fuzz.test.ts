@@ -69,7 +69,7 @@ describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (_id, rec
     expect(answered).toBeGreaterThan(0);
   });
 
-  test('shows a spread that is finite and holds the result', () => {
+  test.skipIf(record.ownSpread)('shows a spread that is finite and holds the result', () => {
     const random = randomFrom(8);
     for (let k = 0; k < 60; k++) {
       const result = evaluate(record, near(record, random));
@@ -83,7 +83,8 @@ describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (_id, rec
     }
   });
 
-  test('never throws on what a reader types, and never shows a number beside an unreadable field', () => {
+  // Reads every field some twenty times over: a record with many takes seconds on a busy machine.
+  test('never throws on what a reader types, and never shows a number beside an unreadable field', { timeout: 60_000 }, () => {
     const nonsense = ['', ' ', '-', '7/', '1-', '3,000', '7/0', '1e999', 'NaN', 'Infinity', 'abc', '<script>alert(1)</script>', '9'.repeat(10_000), '12 psi', '12 furlongs', '--3', '0', '-5', '1e300', '½', '7/8"', '__proto__', 'constructor'];
     for (const key of inputKeys(record)) {
       for (const text of nonsense) {

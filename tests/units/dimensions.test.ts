@@ -21,6 +21,10 @@ describe('published conversions', () => {
     ['speed', 'mph', 1609.344 / 3600, 1e-15],
     ['vacuum', 'inHg', 3386.389, 0.5e-3 / 3386],
     ['volume', 'floz', 29.57353e-6, 0.5e-5 / 29.57],
+    ['power', 'hp', 745.69987, 1e-8],
+    ['specificHeat', 'Btu/lb.degF', 4186.8, 1e-15],
+    ['conductivity', 'Btu/h.ft.degF', 1.730735, 0.5e-6 / 1.73],
+    ['density', 'lb/ft3', 16.01846, 0.5e-5 / 16],
   ] as const)('one %s %s is what NIST SP 811 prints', (dimension, id, value, within) => {
     expect(relative(toSi(1, unitOf(dimension, id)), value)).toBeLessThanOrEqual(within);
   });
@@ -31,6 +35,15 @@ describe('published conversions', () => {
     expect(toSi(212, f)).toBeCloseTo(373.15, 11);
     expect(toSi(-40, f)).toBeCloseTo(toSi(-40, c), 11);
     expect(toSi(0, k)).toBe(0);
+  });
+
+  test('a rise has no zero of its own: 180 °F from freezing to boiling water are 100 °C, and none is none', () => {
+    const [f, c, k] = [unitOf('temperatureRise', 'degF'), unitOf('temperatureRise', 'degC'), unitOf('temperatureRise', 'K')];
+    expect(toSi(180, f)).toBeCloseTo(100, 11);
+    expect(toSi(100, c)).toBe(toSi(100, k));
+    for (const unit of [f, c, k]) expect(toSi(0, unit)).toBe(0);
+    const at = unitOf('temperature', 'degF');
+    expect(toSi(212, at) - toSi(32, at)).toBeCloseTo(toSi(180, f), 10);
   });
 
   test('a 45° slope is a 100 % grade, and a gentle one is its angle in radians', () => {
@@ -49,7 +62,7 @@ describe('every unit against an independent library', () => {
     brakingRate: { g: ['9.80665 m/s^2 / gravity', ''], 'm/s2': ['1 m/s^2 / gravity', ''], 'ft/s2': ['1 ft/s^2 / gravity', ''], '%': ['1 cm/m', ''] },
     length: { in: ['1 inch', 'm'], ft: ['1 foot', 'm'], mm: ['1 mm', 'm'], cm: ['1 cm', 'm'], m: ['1 m', 'm'] },
     distance: { ft: ['1 foot', 'm'], m: ['1 m', 'm'] },
-    area: { in2: ['1 sqin', 'm^2'], cm2: ['1 cm^2', 'm^2'], mm2: ['1 mm^2', 'm^2'] },
+    area: { in2: ['1 sqin', 'm^2'], ft2: ['1 foot^2', 'm^2'], m2: ['1 m^2', 'm^2'], cm2: ['1 cm^2', 'm^2'], mm2: ['1 mm^2', 'm^2'] },
     volume: { in3: ['1 cuin', 'm^3'], cm3: ['1 cm^3', 'm^3'], floz: ['1 gallon / 128', 'm^3'], L: ['1 liter', 'm^3'] },
     mass: { lb: ['1 lbm', 'kg'], kg: ['1 kg', 'kg'], g: ['1 gram', 'kg'] },
     force: { lbf: ['1 lbf', 'N'], N: ['1 N', 'N'], kN: ['1 kN', 'N'], kgf: ['1 kg * gravity', 'N'] },
@@ -64,6 +77,13 @@ describe('every unit against an independent library', () => {
     compliance: { 'in3/1000psi': ['1 cuin / (1000 psi)', 'm^3/Pa'], 'cm3/bar': ['1 cm^3/bar', 'm^3/Pa'] },
     stress: { ksi: ['1000 psi', 'Pa'], MPa: ['1 MPa', 'Pa'], GPa: ['1 GPa', 'Pa'], psi: ['1 psi', 'Pa'] },
     energy: { 'ft.lbf': ['1 foot lbf', 'J'], kJ: ['1 kJ', 'J'], J: ['1 J', 'J'] },
+    current: { A: ['1 A', 'A'] }, voltage: { V: ['1 V', 'V'] }, resistivity: { 'ohm.mm2/m': ['1 ohm mm^2/m', 'ohm m'] },
+    power: { hp: ['1 hp', 'W'], kW: ['1 kW', 'W'], W: ['1 W', 'W'] },
+    // a lone degF has its zero in mathjs, and so has a difference of two: counted in kelvin, then subtracted
+    temperatureRise: { degF: ['(number(212 degF, K) - number(32 degF, K)) / 180 * 1 K', 'K'], degC: ['(number(100 degC, K) - number(0 degC, K)) / 100 * 1 K', 'K'], K: ['1 K', 'K'] },
+    specificHeat: { 'Btu/lb.degF': ['1 BTU / (1 lbm * 5/9 K)', 'J/(kg K)'], 'J/kg.K': ['1 J/(kg K)', 'J/(kg K)'], 'kJ/kg.K': ['1 kJ/(kg K)', 'J/(kg K)'] },
+    conductivity: { 'Btu/h.ft.degF': ['1 BTU / (1 hour * 1 foot * 5/9 K)', 'W/(m K)'], 'W/m.K': ['1 W/(m K)', 'W/(m K)'] },
+    density: { 'lb/ft3': ['1 lbm/foot^3', 'kg/m^3'], 'kg/m3': ['1 kg/m^3', 'kg/m^3'], 'g/cm3': ['1 gram/cm^3', 'kg/m^3'] },
     temperature: { degF: ['1 degF', 'K'], degC: ['1 degC', 'K'], K: ['1 K', 'K'] },
   };
 
@@ -102,7 +122,7 @@ describe('the table', () => {
   test.each(everyUnit.filter(({ unit, dimension }) => unit.twin && dimensions[dimension].us !== dimensions[dimension].si))(
     '$dimension $id shows beside a unit of the other system',
     ({ dimension, unit }) => {
-      const customary = /^(in|ft|lb|psi|ksi|mph|floz|degF)/;
+      const customary = /^(in|ft|lb|psi|ksi|mph|floz|degF|hp|Btu)/;
       expect(customary.test(unit.id)).not.toBe(customary.test(unit.twin));
       expect(spelled(dimension, unit.twin)).toBeDefined();
     },

@@ -54,9 +54,10 @@ describe('editText', () => {
 describe('echo', () => {
   test.each<[string, Dimension, string]>([
     ['13/16', 'length', '13/16 in = 20.64 mm'], ['20.64 mm', 'length', '20.64 mm = 0.8126 in'], ['1½"', 'length', '1-1/2 in = 38.1 mm'], [`9'2"`, 'length', '9 ft 2 in = 2794 mm'], ['9 ft', 'length', '9 ft = 2.743 m'], ['0,875', 'length', '0.875 in = 22.23 mm'], ['-3/8', 'length', '−3/8 in = −9.525 mm'],
-    ['62 %', 'share', '62 % = 0.62'], ['0.62', 'share', '0.62 = 62 %'], ['62', 'share', '62 % = 0.62'], ['1', 'share', '1 = 100 %'], ['0.5 %', 'share', '0.5 % = 0.005'], ['20', 'grade', '20 % = 11.31°'], ['45°', 'grade', '45° = 100 %'],
+    ['62 %', 'share', '62 % = 0.62'], ['0.62 fraction', 'share', '0.62 = 62 %'], ['62', 'share', '62 % = 0.62'], ['1 fraction', 'share', '1 = 100 %'], ['0.5 %', 'share', '0.5 % = 0.005'], ['20', 'grade', '20 % = 11.31°'], ['45°', 'grade', '45° = 100 %'],
     ['800', 'pressure', '800 psi = 55.16 bar'], ['55 bar', 'pressure', '55 bar = 797.7 psi'], ['100', 'force', '100 lbf = 444.8 N'], ['50 kg', 'force', '50 kgf = 110.2 lbf'], ['0.8', 'brakingRate', '0.8 g = 7.845 m/s²'], ['18', 'vacuum', '18 inHg = 60.95 kPa'], ['300', 'temperature', '300 °F = 148.9 °C'],
-    ['90 ft-lb', 'torque', '90 lbf·ft = 122 N·m'], ['0.2', 'compliance', '0.2 in³/1000 psi = 0.04753 cm³/bar'], ['300 ms', 'time', '300 ms = 0.3 s'], ['0.2 rad', 'angle', '0.2 rad = 11.46°'], ['100000', 'length', '100000 in = 2\u202f540\u202f000 mm'],
+    ['90 ft-lb', 'torque', '90 lbf·ft = 122 N·m'], ['0.2', 'compliance', '0.2 in³/1000 psi = 0.04753 cm³/bar'], ['300 ms', 'time', '300 ms = 0.3 s'], ['0.2 rad', 'angle', '0.2 rad = 11.46°'], ['100000', 'length', '100\u202f000 in = 2\u202f540\u202f000 mm'],
+    ['12560', 'pressure', '12\u202f560 psi = 866 bar'], ['-12560.5', 'pressure', '−12\u202f560.5 psi = −866 bar'], ['9999', 'pressure', '9999 psi = 689.4 bar'], ['12345-1/2', 'length', '12\u202f345-1/2 in = 313\u202f600 mm'], ['120000/7', 'length', '120000/7 in = 435\u202f400 mm'],
     ['6.2', 'ratio', ''], ['12', 'angle', ''], ['4', 'count', ''], ['0.38', 'friction', ''], ['1.5', 'time', ''], ['7/', 'length', ''],
   ])('%j as %s: %j', (text, dimension, words) => expect(said(text, dimension)).toBe(words));
 });

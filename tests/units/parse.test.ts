@@ -131,14 +131,14 @@ describe('spellings of units', () => {
 
   test.each<[string, Dimension, RegExp]>([
     ['5 lb', 'pressure', /^lb is a mass/], ['5 lbf', 'mass', /^lbf is a force/], ['5 N', 'mass', /^N is a force/], ['5 kgf', 'mass', /^kgf is a force/], ['5 bar', 'length', /^bar is a pressure/], ['200 deg', 'temperature', /^deg is an angle/],
-    ['5 inHg', 'pressure', /^inHg is a vacuum/], ['5 %', 'ratio', /^% is a share/], ["5'", 'pressure', /^' is a length/], ['5"', 'vacuum', /^" is a length/], ['5 g', 'length', /^g is a braking rate/], ['5 cc', 'length', /^cc is a volume/], ['5 s', 'length', /^s is a time/], ['5 MS', 'length', /is a time/],
+    ['5 inHg', 'pressure', /^inHg is a vacuum/], ['5 %', 'ratio', /^% is a share/], ["5'", 'pressure', /^' is a length/], ['5"', 'vacuum', /^" is a length/], ['5 g', 'length', /^g is a braking rate/], ['5 cc', 'length', /^cc is a volume/], ['5 s', 'length', /^s is a time/], ['5 MS', 'length', /is a time/], ['5 m·m', 'length', /is an area/], ['5 m*m', 'length', /is an area/], ['5 m m', 'length', /is an area/],
   ])('%j is refused as a %s', (text, dimension, words) => {
     const read = parseQuantity(text, dimension, dimensions[dimension].us);
     expect(read).toMatchObject({ ok: false, code: 'wrongUnit' });
     expect(!read.ok && read.problem).toMatch(words);
   });
 
-  test.each<[string, Dimension]>([['5 m·m', 'length'], ['5 m*m', 'length'], ['5 m m', 'length'], ['5 m"', 'time'], ['5"-2', 'area'], ['5" 3', 'volume'], ["5'/s", 'speed'], ['5 in"', 'length']])('%j as a %s is no unit at all', (text, dimension) => {
+  test.each<[string, Dimension]>([['5 m"', 'time'], ['5"-2', 'area'], ['5" 3', 'volume'], ["5'/s", 'speed'], ['5 in"', 'length']])('%j as a %s is no unit at all', (text, dimension) => {
     const read = parseQuantity(text, dimension, dimensions[dimension].us);
     expect(!read.ok && read.code).toMatch(/unreadable|unknownUnit/);
   });
@@ -150,10 +150,22 @@ describe('spellings of units', () => {
 
 describe('share and grade', () => {
   test.each([
-    ['62', 0.62, '%', false], ['62 %', 0.62, '%', true], ['62%', 0.62, '%', true], ['62 percent', 0.62, '%', true], ['0.62', 0.62, 'fraction', false], ['0,62', 0.62, 'fraction', false], ['1', 1, 'fraction', false], ['1 %', 0.01, '%', true],
-    ['0.5 %', 0.005, '%', true], ['1.5', 0.015, '%', false], ['100', 1, '%', false], ['0', 0, 'fraction', false], ['-0.1', -0.1, 'fraction', false], ['-10', -0.1, '%', false], ['5/8', 0.625, 'fraction', false],
+    ['62', 0.62, '%', false], ['62 %', 0.62, '%', true], ['62%', 0.62, '%', true], ['62 percent', 0.62, '%', true], ['0.62 fraction', 0.62, 'fraction', true], ['1 %', 0.01, '%', true],
+    ['0.5 %', 0.005, '%', true], ['1/2 %', 0.005, '%', true], ['1.5', 0.015, '%', false], ['62-1/2', 0.625, '%', false], ['100', 1, '%', false], ['0', 0, '%', false], ['-10', -0.1, '%', false],
   ])('a share typed %j is %d', (text, si, unit, typedUnit) => {
     expect(parseQuantity(text, 'share', '%')).toMatchObject({ ok: true, si: expect.closeTo(si, 14), unit, typedUnit });
+  });
+
+  test.each([
+    ['0.5', '0.5 % or 50 %? Type 0.5 % or 50 %.'], ['1', '1 % or 100 %? Type 1 % or 100 %.'], ['0,62', '0.62 % or 62 %? Type 0.62 % or 62 %.'], ['-0.1', '-0.1 % or -10 %? Type -0.1 % or -10 %.'],
+    ['5/8', '0.625 % or 62.5 %? Type 0.625 % or 62.5 %.'], ['3/2', '1.5 % or 150 %? Type 1.5 % or 150 %.'],
+    ['60/40', '60 % or 40 %? Type 60 % or 40 %.'], ['40/60', '40 % or 60 %? Type 40 % or 60 %.'], ['60/40 %', '60 % or 40 %? Type 60 % or 40 %.'],
+  ])('%j in a field of percent is asked about', (text, problem) => {
+    expect(parseQuantity(text, 'share', '%')).toEqual({ ok: false, code: 'ambiguous', problem });
+  });
+
+  test('where the field counts in fractions, 0.62 is one', () => {
+    expect(parseQuantity('0.62', 'share', 'fraction')).toMatchObject({ ok: true, si: 0.62, unit: 'fraction', number: '0.62' });
   });
 
   test.each([['20', 0.2], ['20 %', 0.2], ['0.2', 0.002], ['1', 0.01], ['45 deg', 1], ['45°', 1], ['-45 deg', -1]])('a grade typed %j is %d', (text, si) => {
@@ -163,5 +175,24 @@ describe('share and grade', () => {
   test('a slope of 90° or more is not a grade', () => {
     for (const text of ['90 deg', '135 deg', '-90°', '1e9 deg']) expect(parseQuantity(text, 'grade', '%')).toMatchObject({ ok: false, code: 'unreadable', problem: expect.stringMatching(/is not a grade/) });
     expect(parseQuantity('89.9 deg', 'grade', '%')).toMatchObject({ ok: true });
+  });
+});
+
+describe('a fraction above 1 that may have lost its space', () => {
+  test.each([
+    ['11/2', '11/2 can mean 1-1/2 or 5-1/2; type one of these'], ['21/2', '21/2 can mean 2-1/2 or 10-1/2; type one of these'], ['11/4', '11/4 can mean 1-1/4 or 2-3/4; type one of these'], ['13/4 in', '13/4 can mean 1-3/4 or 3-1/4; type one of these'],
+    ['17/16"', '17/16 can mean 1-7/16 or 1-1/16; type one of these'], ['12/4', '12/4 can mean 1-2/4 or 3; type one of these'], ['-11/2', '-11/2 can mean 1-1/2 or 5-1/2; type one of these'],
+    ['111/16', '111/16 can mean 1-11/16 or 11-1/16 or 6-15/16; type one of these'], [`9' 11/2"`, '11/2 can mean 1-1/2 or 5-1/2; type one of these'],
+  ])('%j is asked about', (text, problem) => {
+    expect(parseQuantity(text, 'length', 'in')).toEqual({ ok: false, code: 'ambiguous', problem });
+  });
+
+  // One digit above leaves no whole number to split off, 20/16 would split into 2 and 0/16, and no tape has fifths.
+  test.each([['3/2', 1.5], ['9/8', 1.125], ['13/16', 0.8125], ['11/16', 0.6875], ['20/16', 1.25], ['1-1/2', 1.5], ['1 1/2', 1.5], ['1½', 1.5], ['12/5', 2.4]])('%j can be read in one way', (text, inches) => {
+    expect(parseQuantity(text, 'length', 'in')).toMatchObject({ ok: true, si: expect.closeTo(inches * 0.0254, 14) });
+  });
+
+  test('a ratio of lever lengths is not a length: 11/2 is 5.5', () => {
+    expect(parseQuantity('11/2', 'ratio', '')).toMatchObject({ ok: true, si: 5.5 });
   });
 });

@@ -4,6 +4,7 @@ import { isImpossible } from '../../engine/outcome.ts';
 import { linePressure } from '../../engine/pressure.ts';
 import { defineFeed } from '../record.ts';
 import type { Refusal, ValuesOf } from '../record.ts';
+import { swellFeed } from './circuit-volume.ts';
 
 type Bar = 'barSpacing' | 'barOffset' | 'barRestLead' | 'barPinOffset' | 'barBearingRadius' | 'barFriction' | 'barStopAngle' | 'threadPitch' | 'rodLength' | 'masterSpacing';
 type Foot = 'controlForce' | 'pedalRatio' | 'linkageEfficiency' | 'frontMasterBore' | 'rearMasterBore' | 'portStroke' | 'frontTakeUp' | 'rearTakeUp' | 'frontCompliance' | 'rearCompliance';
@@ -47,6 +48,8 @@ function refuse(code: string, by = 0): Refusal {
   };
 }
 
+export const barAtStop = (v: ValuesOf<'tiltOfStop'>): boolean => v.tiltOfStop >= 0.9;
+
 export const barFeed = defineFeed({
   id: 'balance-bar',
   title: 'Balance bar',
@@ -56,7 +59,9 @@ export const barFeed = defineFeed({
     { title: 'Foot', of: ['controlForce', 'pedalRatio', 'linkageEfficiency'] },
     { title: 'Fluid', of: ['frontTakeUp', 'rearTakeUp', 'frontCompliance', 'rearCompliance'] },
   ],
+  feeds: [swellFeed],
   outputs: ['frontShare', 'barTilt', 'tiltOfStop', 'shareTilted', 'frictionBand', 'frontShareLow', 'frontShareHigh', 'sharePerTurn', 'frontStroke', 'rearStroke', 'frontSplay', 'rearSplay'],
+  alarms: [{ caution: 'tilt-on-stop', level: 'danger', when: barAtStop, first: 'the bar is at its stop or close to it.' }],
   compute: (v) => {
     const r = solveBar(v);
     if (isImpossible(r)) return refuse(r.impossible, r.by);

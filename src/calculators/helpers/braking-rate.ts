@@ -1,7 +1,17 @@
 import { defineFeed } from '../record.ts';
-import { barFeed } from './balance-bar.ts';
+import type { ValuesOf } from '../record.ts';
+import { barAtStop, barFeed } from './balance-bar.ts';
+import { swellFeed } from './circuit-volume.ts';
 import { discFeed } from './disc-torque.ts';
-import { chain, refusal } from './foot-to-road.ts';
+import { chain, pedalOf, refusal, sliding } from './foot-to-road.ts';
+import type { FootToRoad } from './foot-to-road.ts';
+import { footForTarget, legLimit, padKeep, strokePlan } from './run-out.ts';
+
+export const rearSlides = (v: FootToRoad): boolean => sliding(v)?.id === 'rear-tires';
+export const frontSlides = (v: FootToRoad): boolean => sliding(v)?.id === 'front-tires';
+export const padNearCarpet = (v: ValuesOf<'padReserve' | 'padTravelUsed'>): boolean => v.padReserve < padKeep || v.padTravelUsed > 0.8;
+export const strokeSpent = (v: ValuesOf<'frontStrokeUsed' | 'rearStrokeUsed'>): boolean => Math.max(v.frontStrokeUsed, v.rearStrokeUsed) > strokePlan;
+export const effortTooHigh = (v: FootToRoad): boolean => (footForTarget(pedalOf(v)) ?? Infinity) > legLimit;
 
 export const brakingFeed = defineFeed({
   id: 'braking-rate',
@@ -13,10 +23,18 @@ export const brakingFeed = defineFeed({
     { title: 'Brakes', of: ['frontBrakeGain', 'rearBrakeGain', 'pushOutPressure'] },
     { title: 'Truck and road', of: ['frontAxleLoad', 'rearAxleLoad', 'wheelbase', 'cgHeight', 'grip'] },
   ],
-  feeds: [barFeed, discFeed],
+  feeds: [barFeed, discFeed, swellFeed],
   outputs: [
     'brakingRateReached', 'padTravelNormal', 'padReserve', 'padTravelUsed', 'frontStrokeUsed', 'rearStrokeUsed', 'frontBrakeForce', 'rearBrakeForce', 'rearBrakeFraction', 'frontPressure', 'rearPressure', 'rearPressureAfterValve',
     'frontStroke', 'rearStroke', 'barTilt', 'tiltOfStop', 'rodForce', 'frontMasterArea', 'rearMasterArea',
+  ],
+  alarms: [
+    { caution: 'bar-at-stop', level: 'danger', when: barAtStop, first: 'at this foot force the bar is at its stop or close to it.' },
+    { caution: 'rear-slides', level: 'danger', when: rearSlides, first: 'the rear tires slide before this foot force.' },
+    { caution: 'front-slides', level: 'warning', when: frontSlides, first: 'the front tires slide before this foot force.' },
+    { caution: 'pad-near-carpet', level: 'warning', when: padNearCarpet, first: 'the pedal comes close to the carpet.' },
+    { caution: 'stroke-spent', level: 'warning', when: strokeSpent, first: 'a master has little stroke left.' },
+    { caution: 'effort-target', level: 'warning', when: effortTooHigh, first: 'a hard stop asks more of the leg than it has.' },
   ],
   compute: (v) => {
     const s = chain(v, v.controlForce);

@@ -32,6 +32,11 @@ function refusal(v: ValuesOf<DiscInputs>): Refusal | undefined {
   return undefined;
 }
 
+type Discs = ValuesOf<'frontPadFriction' | 'rearPadFriction' | 'frontBrakeGain' | 'rearBrakeGain'>;
+export const frictionHopeful = (v: Discs): boolean => Math.max(v.frontPadFriction, v.rearPadFriction) > 0.45;
+export const padsDiffer = (v: Discs): boolean => v.rearPadFriction - v.frontPadFriction > 0.03;
+export const rearAsStrong = (v: Discs): boolean => v.rearBrakeGain > 0.8 * v.frontBrakeGain;
+
 export const discFeed = defineFeed({
   id: 'disc-torque',
   title: 'Disc brake torque',
@@ -43,6 +48,11 @@ export const discFeed = defineFeed({
   ],
   feeds: [pressureFeed],
   outputs: ['frontBrakeGain', 'rearBrakeGain', 'frontEffectiveRadius', 'rearEffectiveRadius', 'frontClampArea', 'rearClampArea', 'frontClampForce', 'rearClampForce', 'frontBrakeTorque', 'rearBrakeTorque'],
+  alarms: [
+    { caution: 'friction-hopeful', level: 'warning', when: frictionHopeful, first: 'this friction is more than street brake pads hold through heat.' },
+    { caution: 'pads-differ', level: 'warning', when: padsDiffer, first: 'the rear brake pads grip more than the front ones.' },
+    { caution: 'rear-as-strong', level: 'warning', when: rearAsStrong, first: 'at equal pressure the rear brakes nearly as hard as the front.' },
+  ],
   compute: (v) => {
     const refused = refusal(v);
     if (refused) return refused;

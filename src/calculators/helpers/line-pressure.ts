@@ -12,6 +12,10 @@ export function linePressures(v: ValuesOf<Inputs>) {
   });
 }
 
+type Pressures = ValuesOf<'controlForce' | 'frontPressure' | 'rearPressure'>;
+export const pressureHigh = (v: Pressures): boolean => Math.max(v.frontPressure, v.rearPressure) > 100e5;
+export const pressureLow = (v: Pressures): boolean => v.controlForce >= 400 && v.frontPressure < 40e5;
+
 export const pressureFeed = defineFeed({
   id: 'line-pressure',
   title: 'Line pressure',
@@ -21,6 +25,10 @@ export const pressureFeed = defineFeed({
   ],
   feeds: [barFeed],
   outputs: ['frontPressure', 'rearPressure', 'rodForce', 'frontMasterArea', 'rearMasterArea'],
+  alarms: [
+    { caution: 'pressure-high', level: 'warning', when: pressureHigh, first: 'the pressure is a lot for this foot force.' },
+    { caution: 'pressure-low', level: 'warning', when: pressureLow, first: 'a hard push makes little pressure in front.' },
+  ],
   compute: (v) => {
     const r = linePressures(v);
     return { frontPressure: r.frontPressure, rearPressure: r.rearPressure, rodForce: r.rodForce, frontMasterArea: r.frontArea, rearMasterArea: r.rearArea };

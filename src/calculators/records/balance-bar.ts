@@ -1,6 +1,6 @@
 import { isImpossible } from '../../engine/outcome.ts';
 import { deg, inch, lbf, mm } from '../../units/si.ts';
-import { barFeed, solveBar } from '../helpers/balance-bar.ts';
+import { barAtStop, barFeed, solveBar } from '../helpers/balance-bar.ts';
 import { defineCalculator } from '../record.ts';
 import { barScene } from '../scenes/bar.ts';
 
@@ -25,7 +25,7 @@ export default defineCalculator({
       todo: 'With both rods off, swing it by hand to both stops before the first drive and after each change: greased and free. Side gap 0.06 to 0.10 in (1.5 to 2.5 mm) at each clevis (common practice, no source).',
     },
     {
-      id: 'tilt-on-stop', level: 'danger', when: (v) => v.tiltOfStop >= 0.9,
+      id: 'tilt-on-stop', level: 'danger', when: barAtStop,
       words: (v, say) => `The bar is at ${say(v.tiltOfStop, 'share')} of its stop in ordinary braking. On the stop it no longer shares by your setting, and one circuit takes what the other should have.`,
       todo: 'Change a bore or the fluid a circuit swallows. Do not turn the adjuster: tilt comes from volume.',
       fires: { barStopAngle: 9 * deg }, silent: { controlForce: 40 * lbf },

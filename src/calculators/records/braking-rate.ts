@@ -1,9 +1,10 @@
 import { bar, deg, inch, lb, lbf, mm, psi } from '../../units/si.ts';
-import { brakingFeed } from '../helpers/braking-rate.ts';
+import { barAtStop } from '../helpers/balance-bar.ts';
+import { brakingFeed, effortTooHigh, frontSlides, padNearCarpet, rearSlides, strokeSpent } from '../helpers/braking-rate.ts';
 import { at, chain, chartEnd, chartFeet, ends, hardEnd, pedalOf, shortOf, sliding, travelParts } from '../helpers/foot-to-road.ts';
 import type { FootToRoad } from '../helpers/foot-to-road.ts';
 import { footToRoadEquations } from '../helpers/foot-to-road-equations.ts';
-import { firstOf, footForTarget, hardEnds, inWords, legLimit, padKeep, padKeepWords, strokePlan, targetRate } from '../helpers/run-out.ts';
+import { firstOf, footForTarget, hardEnds, inWords, legLimit, padKeep, padKeepWords, targetRate } from '../helpers/run-out.ts';
 import type { RunOut } from '../helpers/run-out.ts';
 import { defineCalculator } from '../record.ts';
 import { travelScene } from '../scenes/travel.ts';
@@ -31,25 +32,25 @@ export default defineCalculator({
       todo: `Parked, wheels chocked, push as hard as you can and hold ten seconds: the pedal must stand still, at least ${padKeepWords} above the finished carpet. Do it again after every change and after the first hot drive.`,
     },
     {
-      id: 'bar-at-stop', level: 'danger', when: (v) => v.tiltOfStop >= 0.9,
+      id: 'bar-at-stop', level: 'danger', when: barAtStop,
       words: (v, say) => `At this foot force the bar ${v.tiltOfStop > 1 ? 'would need' : 'has used'} ${say(v.tiltOfStop, 'share')} of its swing. On its stop it no longer shares by your setting, one circuit takes what the other should have, and the figures on this page do not hold.`,
       todo: 'Bring the two strokes together: another bore, or less fluid for the circuit that runs ahead. The adjuster does not help.',
       fires: { barStopAngle: 9 * deg }, silent: {},
     },
     {
-      id: 'rear-slides', level: 'danger', when: (v) => sliding(v)?.id === 'rear-tires',
+      id: 'rear-slides', level: 'danger', when: rearSlides,
       words: (v, say) => `The rear tires slide ${at(sliding(v) as RunOut, say)}, before this foot force, on a road of grip ${say(v.grip, 'friction')}. The truck cannot reach ${say(v.brakingRateReached, 'brakingRate')}; it turns around instead.`,
       todo: 'Less rear: move the bar toward the front, a larger rear bore, or a valve. Then check the lock order, empty.',
       fires: { rearBrakeGain: 120 / bar, grip: 0.6 }, silent: {},
     },
     {
-      id: 'front-slides', level: 'warning', when: (v) => sliding(v)?.id === 'front-tires',
+      id: 'front-slides', level: 'warning', when: frontSlides,
       words: (v, say) => `The front tires slide ${at(sliding(v) as RunOut, say)}, before this foot force, on a road of grip ${say(v.grip, 'friction')}. The truck cannot reach ${say(v.brakingRateReached, 'brakingRate')}: that is only what the brakes ask for, and it no longer steers.`,
       todo: 'On this road more pressure is no help. Ease off until the wheels turn.',
       fires: { grip: 0.5 }, silent: {},
     },
     {
-      id: 'pad-near-carpet', level: 'warning', when: (v) => v.padReserve < padKeep || v.padTravelUsed > 0.8,
+      id: 'pad-near-carpet', level: 'warning', when: padNearCarpet,
       words: (v, say) => `Only ${say(v.padReserve, 'length')} are left between pedal and carpet, with ${say(v.padTravelUsed, 'share')} of the travel used. Air, worn brake pads or hot fluid can take the rest, and then the floor holds the pedal, not the brakes. One US inspection text, written for heavier vehicles, allows 80 % at ${say(50 * lbf, 'force')}.`,
       todo: `Keep ${padKeepWords} at the hardest stop (common practice, no source). The picture shows what takes the travel: work on the longest row.`,
       fires: { controlForce: 112 * lbf }, silent: { controlForce: 60 * lbf },
@@ -61,13 +62,13 @@ export default defineCalculator({
       fires: { controlForce: 85 * lbf }, silent: { controlForce: 50 * lbf },
     },
     {
-      id: 'stroke-spent', level: 'warning', when: (v) => Math.max(v.frontStrokeUsed, v.rearStrokeUsed) > strokePlan,
+      id: 'stroke-spent', level: 'warning', when: strokeSpent,
       words: (v, say) => `The ${v.frontStrokeUsed >= v.rearStrokeUsed ? 'front' : 'rear'} master has used ${say(Math.max(v.frontStrokeUsed, v.rearStrokeUsed), 'share')} of its stroke. What is left must cover air, knocked-back brake pads and heat.`,
       todo: 'Plan on 80 % at the hardest stop (common practice, no source). A larger bore or a longer master; check foot force again.',
       fires: { frontMasterStroke: 0.9 * inch }, silent: {},
     },
     {
-      id: 'effort-target', level: 'warning', when: (v) => (footForTarget(pedalOf(v)) ?? Infinity) > legLimit,
+      id: 'effort-target', level: 'warning', when: effortTooHigh,
       words: (v, say) => {
         const foot = footForTarget(pedalOf(v));
         return `${say(targetRate, 'brakingRate')} needs ${foot === undefined ? 'more than any leg has' : say(foot, 'force')}. The light-vehicle brake test allows its driver ${say(legLimit, 'force')}, and a small driver has less.`;

@@ -1,6 +1,7 @@
 import { circleArea } from '../../engine/circle.ts';
 import { pressureForStroke } from '../../engine/fluid.ts';
 import { isImpossible } from '../../engine/outcome.ts';
+import { swellFeed } from '../helpers/circuit-volume.ts';
 import { discFeed } from '../helpers/disc-torque.ts';
 import { defineCalculator } from '../record.ts';
 import type { Refusal, Say, ValuesOf } from '../record.ts';
@@ -55,7 +56,7 @@ export default defineCalculator({
     { title: 'Fluid', of: ['frontTakeUp', 'rearTakeUp', 'frontCompliance', 'rearCompliance'] },
     { title: 'Brakes and truck, empty', of: ['frontBrakeGain', 'rearBrakeGain', 'frontAxleLoad', 'rearAxleLoad', 'wheelbase', 'cgHeight', 'grip'] },
   ],
-  feeds: [discFeed],
+  feeds: [discFeed, swellFeed],
   outputs: [
     'rateFrontDead', 'rateRearDead', 'travelFrontDead', 'travelRearDead', 'floorMarginFrontDead', 'floorMarginRearDead', 'pressureFrontDead', 'pressureRearDead',
     'slipLimitFrontDead', 'slipLimitRearDead', 'flatFromFrontDead', 'flatToFrontDead', 'flatFromRearDead', 'flatToRearDead', 'ceilingFrontDead', 'ceilingRearDead',

@@ -1,5 +1,5 @@
 import { bar, inch, lbf, mm, psi } from '../../units/si.ts';
-import { axleForce, discFeed } from '../helpers/disc-torque.ts';
+import { axleForce, discFeed, frictionHopeful, padsDiffer, rearAsStrong } from '../helpers/disc-torque.ts';
 import type { DiscInputs, Side } from '../helpers/disc-torque.ts';
 import { defineCalculator } from '../record.ts';
 import type { Equation, Say, ValuesOf } from '../record.ts';
@@ -40,19 +40,19 @@ export default defineCalculator({
       todo: 'Run these numbers at 0.30, 0.38 and 0.45. Check the foot force at the low one and the lock order with the front low and the rear high.',
     },
     {
-      id: 'friction-hopeful', level: 'warning', when: (v) => Math.max(v.frontPadFriction, v.rearPadFriction) > 0.45,
+      id: 'friction-hopeful', level: 'warning', when: frictionHopeful,
       words: (v, say) => `${say(Math.max(v.frontPadFriction, v.rearPadFriction), 'friction')} is more than street brake pads hold through heat. When they lose it, the foot has to find what is missing.`,
       todo: 'Size the masters with 0.30 to 0.38 and take anything above as luck.',
       fires: { frontPadFriction: 0.5 }, silent: {},
     },
     {
-      id: 'pads-differ', level: 'warning', when: (v) => v.rearPadFriction - v.frontPadFriction > 0.03,
+      id: 'pads-differ', level: 'warning', when: padsDiffer,
       words: (v, say) => `The rear brake pads grip ${say(v.rearPadFriction - v.frontPadFriction, 'friction')} more than the front ones. That moves braking to the rear, where an empty pickup has no load.`,
       todo: 'Use the same compound on both axles, or the grippier one in front.',
       fires: { rearPadFriction: 0.45 }, silent: {},
     },
     {
-      id: 'rear-as-strong', level: 'warning', when: (v) => v.rearBrakeGain > 0.8 * v.frontBrakeGain,
+      id: 'rear-as-strong', level: 'warning', when: rearAsStrong,
       words: (v, say) => `At equal pressure the rear axle brakes with ${say(v.rearBrakeGain / v.frontBrakeGain, 'share')} of the front’s force. In a hard stop an empty pickup’s rear tires can use about a third of what its front tires use (the demo truck at 0.8 g), and rear wheels that lock first turn it around.`,
       todo: 'Smaller rear pistons or a larger rear master. A balance bar alone cannot hide this.',
       fires: { rearPistonDiameter: 54 * mm }, silent: {},
@@ -120,6 +120,6 @@ export default defineCalculator({
         results: { frontEffectiveRadius: { value: 126.667 * mm, within: 1e-5 } },
       },
     ],
-    related: ['manual-or-boosted', 'bias', 'line-pressure', 'braking-rate'],
+    related: ['manual-or-boosted', 'rear-discs', 'bias', 'line-pressure', 'braking-rate', 'parking-brake'],
   },
 });

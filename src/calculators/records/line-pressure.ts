@@ -1,5 +1,5 @@
 import { bar, lbf } from '../../units/si.ts';
-import { linePressures, pressureFeed } from '../helpers/line-pressure.ts';
+import { linePressures, pressureFeed, pressureHigh, pressureLow } from '../helpers/line-pressure.ts';
 import { defineCalculator } from '../record.ts';
 
 const feet = [25, 50, 75, 100].map((pounds) => pounds * lbf);
@@ -19,14 +19,14 @@ export default defineCalculator({
   cautions: [
     {
       id: 'pressure-high', level: 'warning',
-      when: (v) => Math.max(v.frontPressure, v.rearPressure) > 100 * bar,
+      when: pressureHigh,
       words: (v, say) => `${say(Math.max(v.frontPressure, v.rearPressure), 'pressure')} is a lot for this foot force. A small change of it becomes a locked wheel, and every flare and hose carries it.`,
       todo: 'Check hose and tube ratings, or use a larger bore or a lower ratio.',
       fires: { controlForce: 180 * lbf }, silent: {},
     },
     {
       id: 'pressure-low', level: 'warning',
-      when: (v) => v.controlForce >= 400 && v.frontPressure < 40 * bar,
+      when: pressureLow,
       words: (v, say) => `Only ${say(v.frontPressure, 'pressure')} in front from ${say(v.controlForce, 'force')}. A leg has little more to give, and the truck will not stop hard.`,
       todo: 'A smaller bore, more pedal ratio or a larger caliper. Then check pedal travel again.',
       fires: { controlForce: 90 * lbf, frontMasterBore: 0.0254 }, silent: {},

@@ -146,6 +146,6 @@ export default defineCalculator({
         results: { kneeForMargin: { value: 20.2 * bar, within: 0.003 }, kneeRate: { value: 0.405, within: 0.002 }, rearBrakeFraction: { value: 0.2403, within: 0.001 }, rearPressureAfterValve: { value: 28.84 * bar, within: 0.001 } },
       },
     ],
-    related: ['bias', 'lock-order', 'line-pressure', 'balance-bar'],
+    related: ['bias', 'lock-order', 'line-pressure', 'balance-bar', 'height-valve'],
   },
 });

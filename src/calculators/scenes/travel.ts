@@ -7,8 +7,11 @@ export interface TravelPart {
   readonly tone: Tone;
 }
 
-/** Where the pad's way to the carpet goes: one row per cause, each bar beginning where the last one ended, all to one scale. */
-export function travelScene({ parts, whole }: { readonly parts: readonly TravelPart[]; readonly whole: number }): Scene {
+/**
+ * Where a way goes: one row per cause, each bar beginning where the last one ended, all to one scale. `whole` is as far as
+ * the drawing reaches, `end` where the way ends and `endName` at what: the pad at the carpet, unless it says otherwise.
+ */
+export function travelScene({ parts, whole, end = whole, endName = 'carpet' }: { readonly parts: readonly TravelPart[]; readonly whole: number; readonly end?: number; readonly endName?: string }): Scene {
   const row = whole * 0.125;
   const names = whole * 0.72;
   let start = 0;
@@ -27,9 +30,9 @@ export function travelScene({ parts, whole }: { readonly parts: readonly TravelP
     box: [-names - whole * 0.02, low - row * 0.15, whole * 1.05, row * 1.3],
     shapes: [
       { line: [[0, low], [0, row * 0.6]], tone: 'ghost' },
-      { line: [[whole, low], [whole, row * 0.6]], tone: 'ground' },
+      { line: [[end, low], [end, row * 0.6]], tone: 'ground' },
       { text: 'rest', at: [0, row * 0.75], small: true },
-      { text: 'carpet', at: [whole * 1.03, row * 0.75], anchor: 'end', small: true },
+      { text: endName, at: [end + whole * 0.03, row * 0.75], anchor: 'end', small: true },
       ...bars,
     ],
   };

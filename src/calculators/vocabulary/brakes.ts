@@ -81,7 +81,12 @@ export const brakes = {
   },
   // results
   frontEffectiveRadius: { name: 'front effective radius', symbol: 'r_ef', dimension: 'length' },
-  rearEffectiveRadius: { name: 'rear effective radius', symbol: 'r_er', dimension: 'length' },
+  rearEffectiveRadius: {
+    name: 'rear effective radius', symbol: 'r_er', dimension: 'length',
+    usual: { min: 80 * mm, max: 160 * mm, source: commonPractice },
+    hard: { min: 5 * mm, max: 500 * mm, reason: 'brake pads rub between 5 and 500 mm from the axle' },
+    measure: 'Axle center to the middle of the shiny track the rear brake pad leaves.', tolerance: { absolute: 1 * mm },
+  },
   frontClampArea: { name: 'front clamp area, one side', symbol: 'A_cf', dimension: 'area' },
   rearClampArea: { name: 'rear clamp area, one side', symbol: 'A_cr', dimension: 'area' },
   frontClampForce: { name: 'front clamping force per caliper', symbol: 'N_cf', dimension: 'force' },

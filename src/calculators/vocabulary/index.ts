@@ -1,23 +1,39 @@
 import { balance } from './balance.ts';
+import { bores } from './bores.ts';
 import { brakes } from './brakes.ts';
+import { clutch } from './clutch.ts';
 import { dropPoints } from './drop-points.ts';
 import { firewall } from './firewall.ts';
 import { geometry } from './geometry.ts';
+import { heat } from './heat.ts';
 import { hydraulics } from './hydraulics.ts';
 import { pedal } from './pedal.ts';
+import { placement } from './placement.ts';
+import { plumbing } from './plumbing.ts';
+import { rear } from './rear.ts';
+import { shaft } from './shaft.ts';
 import { stopping } from './stopping.ts';
+import { tires } from './tires.ts';
 import { truck } from './truck.ts';
 
 /** Every quantity of the site, by its permanent key. The same key means the same thing on every page. */
 export const vocabulary = {
   ...balance,
+  ...bores,
   ...brakes,
+  ...clutch,
   ...dropPoints,
   ...firewall,
   ...geometry,
+  ...heat,
   ...hydraulics,
   ...pedal,
+  ...placement,
+  ...plumbing,
+  ...rear,
+  ...shaft,
   ...stopping,
+  ...tires,
   ...truck,
 };
 

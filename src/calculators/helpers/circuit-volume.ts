@@ -1,0 +1,47 @@
+import { circuitVolume, equivalentCircuit } from '../../engine/circuitVolume.ts';
+import type { CircuitParts } from '../../engine/circuitVolume.ts';
+import { isImpossible } from '../../engine/outcome.ts';
+import { defineFeed } from '../record.ts';
+import type { ValuesOf } from '../record.ts';
+
+export const sides = ['front', 'rear'] as const;
+export type Side = (typeof sides)[number];
+type Caliper = 'PistonDiameter' | 'Pistons' | 'CaliperType' | 'PadGap' | 'KnockBack' | 'CaliperSwell' | 'Hoses' | 'HoseSwell' | 'FluidVolume' | 'Air';
+export type SwellInputs = `${Side}${Caliper}` | 'padSqueeze' | 'swellPressure' | 'bulkModulus' | 'airExponent';
+export type Swell = ValuesOf<SwellInputs>;
+
+/** One axle's parts as the engine names them. Swell comes per hose, per caliper and per pad, all at one pressure. */
+export function partsOf(v: Swell, side: Side): CircuitParts {
+  return {
+    pistonDiameter: v[`${side}PistonDiameter`], pistonsPerSide: v[`${side}Pistons`], type: v[`${side}CaliperType`], gapPerPad: v[`${side}PadGap`], knockBack: v[`${side}KnockBack`],
+    fluidVolume: v[`${side}FluidVolume`], bulkModulus: v.bulkModulus, hoses: v[`${side}Hoses`], hoseLength: 1, hoseExpansion: v[`${side}HoseSwell`], hosePressure: v.swellPressure,
+    caliperGive: v[`${side}CaliperSwell`], caliperPressure: v.swellPressure, padGive: v.padSqueeze, padPressure: v.swellPressure, airVolume: v[`${side}Air`], polytropic: v.airExponent,
+  };
+}
+
+export const volumeAt = (v: Swell, side: Side, pressure: number) => circuitVolume({ ...partsOf(v, side), pressure });
+
+/** The line through a quarter of the reference pressure and all of it: exact without air. */
+export function lineOf(v: Swell, side: Side): { takeUp: number; compliance: number } {
+  const line = equivalentCircuit({ ...partsOf(v, side), low: v.swellPressure / 4, high: v.swellPressure });
+  if (isImpossible(line)) throw new RangeError(`swellPressure: expected above 0, found ${v.swellPressure}`);
+  return { takeUp: line.takeUpVolume, compliance: line.compliance };
+}
+
+/** Take-up and swell of both circuits, for every record that moves a master's piston. */
+export const swellFeed = defineFeed({
+  id: 'circuit-volume',
+  title: 'Fluid a circuit swallows',
+  inputs: [
+    { title: 'Front calipers', of: ['frontPistonDiameter', 'frontPistons', 'frontCaliperType', 'frontPadGap', 'frontKnockBack', 'frontCaliperSwell'] },
+    { title: 'Front hoses and fluid', of: ['frontHoses', 'frontHoseSwell', 'frontFluidVolume', 'frontAir'] },
+    { title: 'Rear calipers', of: ['rearPistonDiameter', 'rearPistons', 'rearCaliperType', 'rearPadGap', 'rearKnockBack', 'rearCaliperSwell'] },
+    { title: 'Rear hoses and fluid', of: ['rearHoses', 'rearHoseSwell', 'rearFluidVolume', 'rearAir'] },
+    { title: 'Both circuits', of: ['padSqueeze', 'swellPressure', 'bulkModulus', 'airExponent'] },
+  ],
+  outputs: ['frontTakeUp', 'rearTakeUp', 'frontCompliance', 'rearCompliance'],
+  compute: (v) => {
+    const [f, r] = [lineOf(v, 'front'), lineOf(v, 'rear')];
+    return { frontTakeUp: f.takeUp, rearTakeUp: r.takeUp, frontCompliance: f.compliance, rearCompliance: r.compliance };
+  },
+});

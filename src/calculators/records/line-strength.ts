@@ -1,0 +1,170 @@
+import { isImpossible } from '../../engine/outcome.ts';
+import { hoopStress, hoseMargin, tubeStrength } from '../../engine/tube.ts';
+import { inch, lbf, psi } from '../../units/si.ts';
+import { barFeed } from '../helpers/balance-bar.ts';
+import { linePressures } from '../helpers/line-pressure.ts';
+import { defineCalculator } from '../record.ts';
+import type { Refusal, ValuesOf } from '../record.ts';
+
+type Tube = ValuesOf<'tubeDiameter' | 'tubeWall' | 'tubeTensile' | 'tubeYield'>;
+
+const strengthAt = (v: Tube, wall: number, pressure: number) => tubeStrength({ outsideDiameter: v.tubeDiameter, wall, tensileStrength: v.tubeTensile, pressure });
+
+function refuse(code: string, by: number): Refusal {
+  return {
+    refused: (say) => (code === 'wall-fills-tube'
+      ? `The wall is ${say(by / 2, 'length')} thicker than half the tube: no bore is left. Check wall and diameter.`
+      : `The pit is as deep as the wall${by > 0 ? `, and ${say(by, 'length')} more` : ''}: nothing is left to hold. Replace the tube.`),
+  };
+}
+
+export default defineCalculator({
+  id: 'line-strength',
+  version: 1,
+  title: 'Strength of tube and hose',
+  purpose: 'What pressure the hardest push can put into one line, and how far tube and hose are above it.',
+  inputs: [
+    { title: 'Foot and pedal', of: ['panicForce', 'controlForce', 'pedalRatio', 'linkageEfficiency'] },
+    { title: 'Bar and masters', of: ['frontShare', 'frontMasterBore', 'rearMasterBore'] },
+    { title: 'Tube', of: ['tubeDiameter', 'tubeWall', 'pitDepth', 'tubeTensile', 'tubeYield'] },
+    { title: 'Hose', of: ['hoseProof', 'hoseBurst'] },
+  ],
+  feeds: [barFeed],
+  outputs: [
+    'worstPressure', 'burstFactorWorst', 'yieldFactorWorst', 'hoseProofFactor', 'hoseBurstFactor', 'hardStopPressure', 'burstFactorStop', 'tubeBurst', 'tubeYieldPressure',
+    'boreFormulaRatio', 'thickWallRatio', 'outsideFormulaRatio', 'wallLeft', 'tubeBore', 'frontMasterArea', 'rearMasterArea',
+  ],
+  compute: (v) => {
+    const line = linePressures({ ...v, masterSpring: 0 });
+    const worst = (v.panicForce * v.pedalRatio * v.linkageEfficiency) / Math.min(line.frontArea, line.rearArea);
+    const hard = Math.max(line.frontPressure, line.rearPressure);
+    if (!(hard > 0)) return { refused: () => 'With no foot on the pedal there is no pressure to compare with. Type a hard stop’s foot force.' };
+    const t = strengthAt(v, v.tubeWall - v.pitDepth, worst);
+    if (isImpossible(t)) return refuse(t.impossible, t.by ?? 0);
+    const hose = hoseMargin({ proof: v.hoseProof, burst: v.hoseBurst, pressure: worst });
+    if (isImpossible(hose)) return { refused: (say) => `A hose cannot burst ${say(hose.by ?? 0, 'pressure')} below what it has held. Swap the two figures.` };
+    const yields = v.tubeYield / t.lame.stressPerPressure;
+    return {
+      worstPressure: worst, burstFactorWorst: t.lame.burst / worst, yieldFactorWorst: yields / worst, hoseProofFactor: v.hoseProof / worst, hoseBurstFactor: v.hoseBurst / worst,
+      hardStopPressure: hard, burstFactorStop: t.lame.burst / hard, tubeBurst: t.lame.burst, tubeYieldPressure: yields,
+      boreFormulaRatio: t.bore.stressPerPressure, thickWallRatio: t.lame.stressPerPressure, outsideFormulaRatio: t.outside.stressPerPressure, wallLeft: v.tubeWall - v.pitDepth, tubeBore: t.boreDiameter,
+      frontMasterArea: line.frontArea, rearMasterArea: line.rearArea,
+    };
+  },
+  summary: (v, say) => `${say(v.panicForce, 'force')} with all of it on one master makes ${say(v.worstPressure, 'pressure')}. The tube’s bore yields at ${say(v.tubeYieldPressure, 'pressure')} and the formula bursts it at ${say(v.tubeBurst, 'pressure')}; a hose of this kind has held ${say(v.hoseProof, 'pressure')}.`,
+  equations: [
+    { result: 'frontMasterArea', expression: 'pi * frontMasterBore^2 / 4', words: 'The piston’s face is a circle.', source: 'derived' },
+    { result: 'rearMasterArea', expression: 'pi * rearMasterBore^2 / 4', words: 'The same for the rear.', source: 'derived' },
+    { result: 'worstPressure', expression: 'panicForce * pedalRatio * linkageEfficiency / min(frontMasterArea, rearMasterArea)', words: 'One circuit dead and the bar on its stop: the whole push stands on one piston, the smaller one at worst.', source: 'derived: free body of the bar' },
+    { result: 'hardStopPressure', expression: 'max(frontShare * controlForce * pedalRatio * linkageEfficiency / frontMasterArea, (1 - frontShare) * controlForce * pedalRatio * linkageEfficiency / rearMasterArea)', words: 'Both circuits alive, the usual share on each.', source: 'derived: balance of forces on the piston' },
+    { result: 'wallLeft', expression: 'tubeWall - pitDepth', words: 'Pits count as wall that is not there.', source: 'defined' },
+    { result: 'tubeBore', expression: 'tubeDiameter - 2 * wallLeft', words: 'Outside less two walls.', source: 'defined' },
+    { result: 'boreFormulaRatio', expression: 'tubeBore / (2 * wallLeft)', words: 'Cut the tube lengthwise: pressure on the bore’s width is carried by two walls. It is the mean over the wall, so it says too little of the bore.', source: 'derived: Barlow’s formula on the bore' },
+    { result: 'thickWallRatio', expression: '(tubeDiameter^2 + tubeBore^2) / (tubeDiameter^2 - tubeBore^2)', words: 'In a thick wall the bore carries more than the mean. This is the stress there.', source: 'derived: Lamé’s formula' },
+    { result: 'outsideFormulaRatio', expression: 'tubeDiameter / (2 * wallLeft)', words: 'The thin-wall formula with the outside diameter: always a little on the safe side.', source: 'derived: Barlow’s formula on the outside' },
+    { result: 'tubeBurst', expression: 'tubeTensile / thickWallRatio', words: 'Where the bore’s stress reaches the tensile strength. Sound ductile tube holds somewhat more.', source: 'derived' },
+    { result: 'tubeYieldPressure', expression: 'tubeYield / thickWallRatio', words: 'Where the bore begins to stretch for good.', source: 'derived' },
+    { result: 'burstFactorWorst', expression: 'tubeBurst / worstPressure', words: 'Strength over need, tube.', source: 'defined' },
+    { result: 'yieldFactorWorst', expression: 'tubeYieldPressure / worstPressure', words: 'The same against yield.', source: 'defined' },
+    { result: 'burstFactorStop', expression: 'tubeBurst / hardStopPressure', words: 'Against the pressure it sees every day.', source: 'defined' },
+    { result: 'hoseProofFactor', expression: 'hoseProof / worstPressure', words: 'A hose’s strength is a tested figure, not one to compute from its wall.', source: 'defined' },
+    { result: 'hoseBurstFactor', expression: 'hoseBurst / worstPressure', words: 'The same against the figure a sample must reach.', source: 'defined' },
+  ],
+  cautions: [
+    {
+      id: 'tube-yields', level: 'danger', when: (v) => v.yieldFactorWorst < 1.2,
+      words: (v, say) => `The worst push brings the tube to ${say(1 / v.yieldFactorWorst, 'share')} of the pressure at which its bore yields. It can split in the one push that matters.`,
+      todo: 'Replace pitted tube. Smaller tube or a thicker wall is stronger; so is a larger bore of master, which makes less pressure.',
+      fires: { pitDepth: 0.014 * inch }, silent: {},
+    },
+    {
+      id: 'daily-factor', level: 'warning', when: (v) => v.burstFactorStop < 4,
+      words: (v, say) => `In an ordinary hard stop the tube has only ${say(v.burstFactorStop, 'ratio')} times the strength it needs. Four times is the usual rule for lines that see their pressure every day (common practice, no source).`,
+      todo: 'Thicker wall, smaller tube or better material.',
+      fires: { tubeTensile: 5000 * psi, tubeYield: 4000 * psi }, silent: {},
+    },
+    {
+      id: 'hose-proof', level: 'warning', when: (v) => v.hoseProofFactor < 1,
+      words: (v, say) => `The worst push makes more than the ${say(v.hoseProof, 'pressure')} that every hose of this kind has held for minutes${v.hoseBurstFactor < 1 ? `, and more than the ${say(v.hoseBurst, 'pressure')} a sample must reach` : ''}. The hose is the weak link here, not the tube.`,
+      todo: 'Use hoses rated above the worst pressure, new, with a date on them. Or a larger master: it also shortens the pedal.',
+      fires: { panicForce: 400 * lbf }, silent: { panicForce: 200 * lbf },
+    },
+    {
+      id: 'flares-first', level: 'warning',
+      words: 'Flares, fittings and chafed hoses fail long before sound tube. A rubbed hose holds in the driveway and bursts in the emergency.',
+      todo: 'Look at every flare with a light before it goes together. Then 125 lbf on the pedal for 10 seconds without further sink, and one minute as hard as you can, dry paper under every joint.',
+    },
+    {
+      id: 'gauge-too', level: 'notice', when: (v) => v.worstPressure > 3000 * psi,
+      words: (v, say) => `${say(v.worstPressure, 'pressure')} is more than a 3,000 psi gauge holds, and more than some pressure switches.`,
+      todo: 'Take the gauge off before anyone stands on the pedal. Ask the switch’s maker for its proof pressure.',
+      fires: {}, silent: { panicForce: 150 * lbf },
+    },
+  ],
+  charts: [{
+    title: 'Stress through the tube’s wall at the worst pressure',
+    x: { label: 'depth from the bore', dimension: 'length' },
+    y: { label: 'hoop stress', dimension: 'stress' },
+    series: (v) => {
+      const [inner, outer] = [v.tubeBore / 2, v.tubeDiameter / 2];
+      const wall = outer - inner;
+      const points = Array.from({ length: 25 }, (_, k) => {
+        const s = hoopStress({ pressure: v.worstPressure, outerRadius: outer, boreRadius: inner, radius: k === 24 ? outer : inner + (k / 24) * wall });
+        return [(k / 24) * wall, isImpossible(s) ? 0 : s.stress] as const;
+      });
+      const flat = (y: number) => [[0, y], [wall, y]] as const;
+      return [
+        { label: 'thick wall (Lamé)', tone: 'accent', points },
+        { label: 'thin wall on the bore: the mean', tone: 'ghost', points: flat(v.worstPressure * v.boreFormulaRatio) },
+        { label: 'yield strength', tone: 'ground', points: flat(v.tubeYield) },
+      ];
+    },
+    describe: (v, say) => `${say(v.worstPressure * v.thickWallRatio, 'stress')} at the bore, falling to ${say(v.worstPressure * (v.thickWallRatio - 1), 'stress')} outside; the mean is ${say(v.worstPressure * v.boreFormulaRatio, 'stress')} and yield ${say(v.tubeYield, 'stress')}.`,
+  }],
+  tables: [
+    {
+      caption: 'Three formulas, at the worst pressure',
+      head: ['Formula', 'Stress per pressure', 'Burst', 'Factor'],
+      rows: (v, say) => [['thin wall, bore', v.boreFormulaRatio], ['thick wall', v.thickWallRatio], ['thin wall, outside', v.outsideFormulaRatio]].map(([name, k]) => [
+        name as string, say(k as number, 'ratio'), say(v.tubeTensile / (k as number), 'pressure'), say(v.tubeTensile / (k as number) / v.worstPressure, 'ratio'),
+      ]),
+    },
+    {
+      caption: 'As pits eat the wall (thick wall)',
+      head: ['Wall left', 'Yields at', 'Bursts at'],
+      rows: (v, say) => [1, 0.75, 0.5, 0.25].map((left) => {
+        const t = strengthAt(v, left * v.tubeWall, v.worstPressure);
+        return [say(left, 'share'), ...(isImpossible(t) ? ['–', '–'] : [say(v.tubeYield / t.lame.stressPerPressure, 'pressure'), say(t.lame.burst, 'pressure')])];
+      }),
+    },
+  ],
+  paper: {
+    assumptions: ['Sound, round tube away from bends, flares and fittings.', 'Worst case: one circuit dead, the bar on its stop, neither the carpet nor the dead master’s bottom in the way. In many trucks one of those comes first and the pressure stays below this.', 'No return springs.'],
+    leftOut: ['Flares, fittings, banjo bolts.', 'Bends, where the outside of the wall is thinner.', 'Fatigue, heat, chafing, age.', 'A pressure wave from a stab.'],
+    sources: [
+      { of: 'stress in the wall', kind: 'published', id: 'boresi', note: 'example 11.1 agrees' },
+      { of: 'yield 170 MPa, tensile 290 MPa, bore 0.1315 in of 3/16 × 0.028 in steel tube', kind: 'published', id: 'sae-j527', note: 'read in a text that quotes it' },
+      { of: 'hose: 4,000 psi held 2 min, burst 5,000 psi', kind: 'published', id: 'fmvss-106', note: 'S5.3.2, older text, in an agency letter; 7,000 psi up to 1/8 in today is from memory' },
+      { of: 'hardest push 300 to 450 lbf', kind: 'common practice', note: 'competition rules build a pedal for 2,000 N (Formula SAE Rules 2026 T.3)' },
+      { of: 'a factor of 4 on everyday pressure; yield not reached in the worst', kind: 'common practice', note: 'a factor of 4 on the worst case too would ask for tube that nobody sells' },
+    ],
+    examples: [
+      {
+        source: 'Worked by hand: 4.75 × 0.71 mm tube, stress per pressure by three formulas',
+        inputs: { tubeDiameter: 4.75e-3, tubeWall: 0.71e-3, pitDepth: 0 },
+        results: { boreFormulaRatio: { value: 2.35, within: 0.0022 }, thickWallRatio: { value: 2.93, within: 0.0017 }, outsideFormulaRatio: { value: 3.35, within: 0.0015 } },
+      },
+      {
+        source: 'SAE J527 as quoted in a text: 3/16 × 0.028 in has a bore of 0.1315 in',
+        inputs: { tubeDiameter: 3 / 16 * inch, tubeWall: 0.028 * inch, pitDepth: 0 },
+        results: { tubeBore: { value: 0.1315 * inch, within: 1e-9 } },
+      },
+      {
+        source: 'Boresi and Schmidt, Advanced Mechanics of Materials, example 11.1, scaled by a tenth (read in a worked-solution companion): outer radius five times the bore’s, 325 MPa at the bore for 300 MPa',
+        inputs: { tubeDiameter: 0.01, tubeWall: 0.004, pitDepth: 0 },
+        results: { thickWallRatio: { value: 325 / 300, within: 0.001 } },
+      },
+    ],
+    related: ['circuit-failure', 'line-pressure', 'plumbing-and-lamps'],
+  },
+});

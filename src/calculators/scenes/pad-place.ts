@@ -1,0 +1,40 @@
+import type { Place } from '../../engine/placement.ts';
+import type { At, Scene, Shape } from '../show.ts';
+
+export interface PadPlaceScene {
+  readonly marks: readonly { readonly name: string; readonly x: number; readonly y: number; readonly z: number }[];
+  readonly places: readonly Place[];
+  readonly above: boolean;
+  readonly label: string;
+}
+
+/** Marks, tapes and pad to scale, front on the left; the error ten times too long. */
+export function padPlaceScene(v: PadPlaceScene): Scene {
+  const seen = ([x, y, z]: readonly [number, number, number]): At => (v.above ? [-x, -y] : [-x, z]);
+  const marks = v.marks.map((m) => seen([m.x, m.y, m.z]));
+  const spots = v.places.map((p) => seen(p.point));
+  const all = [...marks, ...spots];
+  const [left, right] = [Math.min(...all.map((p) => p[0])), Math.max(...all.map((p) => p[0]))];
+  const [low, high] = [Math.min(...all.map((p) => p[1])), Math.max(...all.map((p) => p[1]))];
+  const size = Math.max(right - left, high - low, 0.1);
+  const middle = [(left + right) / 2, (low + high) / 2] as const;
+  const [pad, other] = spots;
+  const place = v.places[0];
+  const bar = (): Shape[] => {
+    if (!place || !pad) return [];
+    const tip = seen([place.point[0] + 10 * place.longest * place.direction[0], place.point[1] + 10 * place.longest * place.direction[1], place.point[2] + 10 * place.longest * place.direction[2]]);
+    return [{ line: [[2 * pad[0] - tip[0], 2 * pad[1] - tip[1]], tip], tone: 'alert' }];
+  };
+  return {
+    box: [middle[0] - 0.66 * size, middle[1] - 0.66 * size, middle[0] + 0.66 * size, middle[1] + 0.66 * size],
+    shapes: [
+      ...(pad ? marks.map((m): Shape => ({ line: [m, pad], tone: 'ghost' })) : []),
+      ...marks.map((m): Shape => ({ circle: m, radius: 0.014 * size, tone: 'plain', filled: true })),
+      ...marks.map((m, k): Shape => ({ text: v.marks[k]!.name, at: [m[0], m[1] + 0.035 * size], anchor: m[0] > middle[0] + 0.2 * size ? 'end' : m[0] < middle[0] - 0.2 * size ? 'start' : 'middle', small: true })),
+      ...bar(),
+      ...(other ? [{ circle: other, radius: 0.018 * size, tone: 'ghost' } as Shape] : []),
+      ...(pad ? [{ circle: pad, radius: 0.022 * size, tone: 'accent', filled: true } as Shape, { text: 'pad', at: [pad[0] + 0.04 * size, pad[1] - 0.05 * size], anchor: 'start' } as Shape] : []),
+      { text: v.above ? 'from above, left side down' : 'from the left side', at: [middle[0] - 0.64 * size, middle[1] + 0.61 * size], anchor: 'start', small: true },
+    ],
+  };
+}

@@ -1,0 +1,39 @@
+import { requireFinite, requirePositive } from './require.ts';
+
+/**
+ * How far the lower edge of a hung pedal stands off a flat floor, and the travel at which it meets it.
+ *
+ *   D = x_t sin τ + z_p cos τ                 the pivot's distance from the floor's plane
+ *   clearance = D − R_e cos(φ − τ) − stack    φ = φ₀ + travel/R_p
+ *   meets at  φ = τ − acos((D − stack)/R_e)
+ *
+ * Side view, origin under the pivot on the bare floor, x forward, z up. pivotHeight z_p (m, above 0); slope τ (rad, 0 to
+ * below π/2): 0 for the floor itself, more for a toe board that rises forward; start x_t (m): where the toe board leaves
+ * the floor, ahead of the pivot (minus behind it); padArm R_p (m) to the pad's center, edgeArm R_e to its lower edge (m);
+ * restAngle φ₀ (rad): pivot to pad center, + forward of straight down; stack (m, 0 or more): lining, carpet and mat, loose.
+ *
+ * toContact (m of pad travel): undefined where the pad swings past without touching. Neglected: a pad wider than the arm's
+ * plane, a boot under it, carpet that a pad presses flat (which gives back a little).
+ *
+ * @throws RangeError as said
+ * Source: derived. Worked value: pivot 0.40 over a level floor, edge 0.36 from it, straight down, 20 mm of carpet → 20 mm.
+ */
+export function padOverFloor({ pivotHeight, slope, start, padArm, edgeArm, restAngle, stack, travel }: {
+  readonly pivotHeight: number;
+  readonly slope: number;
+  readonly start: number;
+  readonly padArm: number;
+  readonly edgeArm: number;
+  readonly restAngle: number;
+  readonly stack: number;
+  readonly travel: number;
+}): { readonly clearance: number; readonly toContact: number | undefined } {
+  requirePositive({ pivotHeight, padArm, edgeArm });
+  requireFinite({ slope, start, restAngle, stack, travel });
+  if (slope < 0 || slope >= Math.PI / 2) throw new RangeError(`slope: expected 0 to below π/2, found ${slope}`);
+  const room = start * Math.sin(slope) + pivotHeight * Math.cos(slope) - stack;
+  const clearance = room - edgeArm * Math.cos(restAngle + travel / padArm - slope);
+  if (room >= edgeArm) return { clearance, toContact: undefined };
+  const meets = slope - Math.acos(Math.max(-1, room / edgeArm));
+  return { clearance, toContact: Math.max(0, (meets - restAngle) * padArm) };
+}

@@ -1,0 +1,47 @@
+import { expect, test } from 'vitest';
+import { calculators } from '../../src/calculators/index.ts';
+import { openSite } from './open.ts';
+
+const site = openSite();
+
+/** Runs in the page: words of drawings that leave them or run into each other, as this browser's letters come out. */
+function collisions(): string[] {
+  const found: string[] = [];
+  for (const svg of document.querySelectorAll<SVGSVGElement>('figure.chart > svg, svg.scene')) {
+    const { width, height } = svg.viewBox.baseVal;
+    const words = [...svg.querySelectorAll('text')].filter((text) => text.textContent).map((text) => ({ said: text.textContent as string, box: text.getBBox(), size: parseFloat(getComputedStyle(text).fontSize) })).map(({ said, box, size }) => ({ said, left: box.x, right: box.x + box.width, top: box.y + box.height / 2 - size * 0.4, bottom: box.y + box.height / 2 + size * 0.4 }));
+    for (const word of words) if (word.left < -0.5 || word.right > width + 0.5 || word.top < -0.5 || word.bottom > height + 0.5) found.push(`${word.said} leaves the drawing`);
+    words.forEach((a, k) => words.slice(k + 1).forEach((b) => {
+      if (a.left < b.right - 0.5 && b.left < a.right - 0.5 && a.top < b.bottom - 0.5 && b.top < a.bottom - 0.5) found.push(`${a.said} × ${b.said}`);
+    }));
+  }
+  return found;
+}
+
+test('no words in any drawing run into each other or out of it, wherever the slider stands', async () => {
+  const page = await site.page({ viewport: { width: 390, height: 844 } });
+  const found: string[] = [];
+  for (const { id } of calculators) {
+    await page.goto(`${site.origin()}/calculators/${id}/`);
+    await page.waitForSelector('[data-live=yes]');
+    for (const unit of ['in · lbf', 'mm · N']) {
+      await page.getByRole('button', { name: unit }).click();
+      for (const at of [0, 0.3, 0.7, 1]) {
+        await page.evaluate((part) => {
+          for (const slider of document.querySelectorAll<HTMLInputElement>('.motion input')) {
+            slider.value = String(Number(slider.min) + part * (Number(slider.max) - Number(slider.min)));
+            slider.dispatchEvent(new Event('input', { bubbles: true }));
+          }
+          const states = document.querySelectorAll<HTMLInputElement>('.states input');
+          states[Math.round(part * (states.length - 1))]?.click();
+        }, at);
+        await page.waitForTimeout(30);
+        found.push(...(await page.evaluate(collisions)).map((words) => `${id}, ${unit}, ${at}: ${words}`));
+      }
+    }
+    await page.getByRole('button', { name: 'in · lbf' }).click();
+  }
+  expect(found).toEqual([]);
+  expect(await page.locator('svg.scene text').count()).toBeGreaterThan(3); // else nothing was looked at
+  await page.context().close();
+}, 180_000);
