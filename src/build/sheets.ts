@@ -1,8 +1,7 @@
 import { demoText } from './demo.ts';
 import { calculatorById, entryOf, inputKeys } from '../calculators/index.ts';
 import type { AnyCalculator } from '../calculators/index.ts';
-import { isChoice, isNumberColumn, isRows } from '../calculators/vocabulary/index.ts';
-import type { Column } from '../calculators/vocabulary/index.ts';
+import { isChoice } from '../calculators/vocabulary/index.ts';
 import { unitFor, unitOf } from '../units/index.ts';
 
 /** What a guide's <Sheet> asks for. */
@@ -18,8 +17,6 @@ export interface Line {
   readonly how: string;
   /** The words of a choice, to tick one. */
   readonly options?: readonly string[];
-  /** Of a list: a table of so many empty rows under these heads, each with its choices where it has any. */
-  readonly table?: { readonly heads: readonly string[]; readonly rows: number };
   /** Customary unit and the other one, where they differ. */
   readonly units: readonly string[];
 }
@@ -62,15 +59,6 @@ export function computedOn(ids: readonly string[]): readonly string[] {
   return [...new Set(ids.map(calculatorById).flatMap((record) => inputKeys(record).filter((key) => isComputed(record, key))))].map((key) => entryOf(key).name);
 }
 
-/** As many as fit on a page with the rest. */
-const blankRows = 12;
-
-function headOf(column: Column): string {
-  const units = isNumberColumn(column) ? [...new Set((['us', 'si'] as const).map((system) => unitOf(column.dimension, unitFor(column.dimension, system)).label))].filter(Boolean) : [];
-  const words = isChoice(column) ? Object.values(column.options) : units;
-  return words.length === 0 ? column.name : `${column.name} (${words.join(isChoice(column) ? ', ' : ' or ')})`;
-}
-
 function isComputed(record: AnyCalculator, key: string): boolean {
   return demoText(key) === undefined && (record.feeds ?? []).some((feed) => (feed.outputs as readonly string[]).includes(key));
 }
@@ -78,7 +66,6 @@ function isComputed(record: AnyCalculator, key: string): boolean {
 function lineOf(key: string): Line {
   const entry = entryOf(key);
   if (isChoice(entry)) return { key, name: entry.name, how: entry.measure ?? '', options: Object.values(entry.options), units: [] };
-  if (isRows(entry)) return { key, name: entry.name, how: entry.measure, units: [], table: { heads: Object.values(entry.columns).map(headOf), rows: Math.min(entry.most, Math.max(entry.least, blankRows)) } };
   const units = (['us', 'si'] as const).map((system) => unitOf(entry.dimension, unitFor(entry.dimension, system)).label).filter(Boolean);
   return { key, name: entry.name, how: entry.measure ?? '', units: [...new Set(units)] };
 }

@@ -43,13 +43,6 @@ describe('a measuring sheet', () => {
     expect(line('columnFall')?.units).toEqual(['°']);
     expect(line('shaftJoints')?.options).toHaveLength(3);
   });
-
-  test('has empty rows for a list, under heads that say what goes into them', () => {
-    const [points, pairs] = sheetGroups(['drop-points']).flatMap((group) => group.lines);
-    expect(points?.table?.heads).toEqual(['name', 'rides with (body, floor, frame, front axle, rear axle)', 'x, forward (in or mm)', 'y, left (in or mm)', 'z, up (in or mm)']);
-    expect(points?.table?.rows).toBe(12);
-    expect(pairs?.table?.heads[0]).toBe('from');
-  });
 });
 
 test.each(withSheet)('every line on the sheet of %s says how to measure it', (_name, sheet) => {
