@@ -18,7 +18,8 @@ export const padsOfOneCompound: readonly Correlation[] = [['frontBrakeGain', 're
 
 /** How sure a record's result is, in steps of one evaluation. Undefined where not one truck drawn has an answer. */
 export function* drawSure(record: AnyCalculator, values: Values, samePads: boolean): Generator<void, Sure | undefined> {
-  const { of, draws = usualDraws, band, happens } = record.howSure ?? {};
+  const { instead, of, draws = usualDraws, band, happens } = record.howSure ?? {};
+  if (instead) return undefined;
   const options: ChanceOptions<never> = { of, draws, band, happens: happens?.when as never, tolerance: tolerances(record, values), correlated: samePads && record.howSure?.samePads ? padsOfOneCompound : [] };
   const chance = yield* drawChance(record, values, options as never);
   if (!chance) return undefined;

@@ -52,6 +52,7 @@ export function barName({ key, cell }: Pick<Bar, 'key' | 'cell'>, values: Values
 
 /** How sure, in paragraphs: the spread and what it comes from, the chance of what the record asks about, what was left out. */
 export function sureWords(record: AnyCalculator, values: Values, say: Say, sure: Sure | undefined): string[] {
+  if (record.howSure?.instead) return [record.howSure.instead];
   if (!sure) return ['Not one truck drawn about these numbers has an answer: they stand on the edge of what is possible.'];
   const entry = entryOf(sureOf(record));
   if (!isQuantity(entry)) return [];

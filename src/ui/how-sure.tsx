@@ -27,7 +27,7 @@ export function HowSure({ record, values, say, own }: { record: AnyCalculator; v
   const now = values && JSON.stringify([samePads, inputKeys(record).map((key) => values[key])]);
   // The first drawing of a page is the demo truck's.
   const first = useRef(now);
-  const known: Drawn | undefined = now === undefined ? undefined : now === first.current ? { of: now, sure: demoSure(record.id) } : drawn?.of === now ? drawn : undefined;
+  const known: Drawn | undefined = now === undefined ? undefined : now === first.current || record.howSure?.instead ? { of: now, sure: demoSure(record.id) } : drawn?.of === now ? drawn : undefined;
   const wanted = now !== undefined && known === undefined;
   useEffect(() => {
     if (!wanted || !values) return undefined;
@@ -97,7 +97,7 @@ function Bars({ record, values, say, sure, samePads, own }: { record: AnyCalcula
 function error(record: AnyCalculator, values: Values, { key, cell }: Bar, say: Say): string {
   const of = entryOf(key);
   const entry = (cell && isRows(of) ? of.columns[cell.column] : of) as NumberColumn;
-  const typed = Object.entries((record.howSure?.errorOf ?? {}) as Readonly<Record<string, readonly string[]>>).find(([, keys]) => keys.includes(key))?.[0];
+  const typed = Object.entries((record.howSure?.errorOf ?? {}) as Readonly<Record<string, readonly string[]>>).find(([, keys]) => keys.includes(key) || keys.includes(`${key}.${cell?.column}`))?.[0];
   const { relative, absolute = undefined } = typed ? { relative: undefined, absolute: values[typed] as number } : entry.tolerance ?? {};
   const points = absolute && formatNumber(100 * absolute, 2);
   const parts = [

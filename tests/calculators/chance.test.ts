@@ -219,13 +219,13 @@ describe('a band of friction', () => {
 test('drawing steps once for each evaluation, so that a page can stop after any of them', () => {
   let looks = 0;
   const watched = { ...sum, compute: (v: Parameters<typeof sum.compute>[0]) => { looks++; return sum.compute(v); } };
-  const drawing = drawChance(watched, loads, { draws: 60, tolerance: threeFour });
+  const drawing = drawChance(watched, loads, { draws: 200, tolerance: threeFour });
   let steps = 0;
   while (!drawing.next().done) {
     steps++;
     expect(looks).toBe(steps);
   }
-  expect(steps).toBe(2 * 50 + 60);
+  expect(steps).toBe(2 * 50 + 200);
 });
 
 describe('refusals', () => {
