@@ -29,6 +29,7 @@ export default defineCalculator({
   id: 'bore-finder',
   version: 1,
   warm: (v) => (refuse(v) ? [] : warmSearch(v)),
+  oneWay: true,
   title: 'Which bores, which ratio',
   purpose: 'Tries every pair of standard bores with every pedal ratio and bar setting, and puts first what your weakest driver can stop the truck with.',
   inputs: [
