@@ -1,6 +1,7 @@
 import { entryOf } from '../calculators/evaluate.ts';
 import type { AnyCalculator, Say, Values } from '../calculators/record.ts';
 import type { Cell } from '../calculators/numbers.ts';
+import type { Field } from './fields.ts';
 import { isQuantity, isRows } from '../calculators/vocabulary/index.ts';
 import type { RowValues } from '../calculators/vocabulary/index.ts';
 
@@ -28,6 +29,11 @@ export interface Bar {
 }
 
 export const usualDraws = 10_000;
+
+/** The inputs that other calculators give. */
+export function computedKeys(fields: readonly Field[]): string[] {
+  return fields.filter((field) => field.origin === 'computed').map((field) => field.key);
+}
 
 /** The result looked at. */
 export function sureOf(record: AnyCalculator): string {
