@@ -304,7 +304,7 @@ describe.each(calculators.filter((c) => !c.oneWay).map((c) => [c.id, c] as const
       else {
         // A target of next to nothing is met as well as the result's own size over the range allows.
         const { min, max } = hardOf(ask);
-        const sizes = Array.from({ length: 41 }, (_, n) => Math.abs(at(record, values, ask, min + ((max - min) * n) / 40, fix) ?? 0));
+        const sizes = Array.from({ length: 41 }, (_, n) => min + ((max - min) * n) / 40).map((x) => Math.abs(at(record, values, ask, (entryOf(ask) as Quantity).dimension === 'count' ? Math.round(x) : x, fix) ?? 0));
         for (const root of turned.all) expect(Math.abs((at(record, values, ask, root, fix) ?? NaN) - target)).toBeLessThanOrEqual(1e-8 * Math.max(Math.abs(target), ...sizes));
       }
     }
