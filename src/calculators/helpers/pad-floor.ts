@@ -1,8 +1,15 @@
 import { padOverFloor } from '../../engine/padArc.ts';
 import { floorStack } from '../../engine/pedalCut.ts';
+import { mm } from '../../units/si.ts';
 import { defineFeed } from '../record.ts';
 import type { ValuesOf } from '../record.ts';
 import { brakingFeed } from './braking-rate.ts';
+
+/** Common practice, no source: to keep with a circuit dead, and in a hard stop. */
+export const keepFailed = 25 * mm;
+export const keepHard = 40 * mm;
+export const lowWithCircuitDead = (v: ValuesOf<'carpetAtFailed'>): boolean => v.carpetAtFailed < keepFailed;
+export const lowInHardStop = (v: ValuesOf<'carpetAtHard'>): boolean => v.carpetAtHard < keepHard;
 
 type V = ValuesOf<'pivotOverFloor' | 'toeBoardStart' | 'toeBoardSlope' | 'padArm' | 'padRestAngle' | 'padToEdge' | 'floorLayers'>;
 
@@ -33,6 +40,10 @@ export const padFloorFeed = defineFeed({
     { title: 'Travel', of: ['padTravelNormal', 'failedPadTravel'] },
   ],
   feeds: [brakingFeed],
+  alarms: [
+    { caution: 'with-a-circuit-dead', level: 'danger', when: lowWithCircuitDead, first: 'with a circuit dead the pedal ends too close to the carpet.' },
+    { caution: 'hard-stop', level: 'warning', when: lowInHardStop, first: 'in a hard stop the pedal comes too close to the carpet.' },
+  ],
   outputs: ['carpetAtFailed', 'carpetAtHard', 'carpetAtRest', 'travelToCarpet', 'padOverHeel', 'padOverBare', 'stackLoose', 'stackPressed'],
   compute: (v) => {
     const { loose, pressed } = layers(v);

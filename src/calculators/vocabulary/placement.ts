@@ -168,6 +168,9 @@ export const placement = {
   kneeAtHard: { name: 'knee in a hard stop', symbol: 'κ_h', dimension: 'angle' },
   kneeAtFailed: { name: 'knee with a circuit dead', symbol: 'κ_d', dimension: 'angle' },
   ankleAtRest: { name: 'ankle with the foot on the pedal', symbol: 'ε_a0', dimension: 'angle' },
+  soleLeanHard: { name: 'sole in a hard stop, forward of upright', symbol: 'λ_s', dimension: 'angle' },
+  pushOffHard: { name: 'leg’s push below the pad’s way, in a hard stop', symbol: 'ω_p', dimension: 'angle' },
+  soleStretch: { name: 'heel to pad in a hard stop, over pedal up', symbol: 'k_so', dimension: 'ratio' },
   ankleAtHard: { name: 'ankle in a hard stop', symbol: 'ε_h', dimension: 'angle' },
 
   armCut: {
