@@ -50,8 +50,8 @@ export const padFloorFeed = defineFeed({
     const rest = over(v, loose, 0);
     if (rest.clearance <= 0) return { refused: (say) => `At rest the pad’s lower edge already stands ${say(-rest.clearance, 'length')} in the finished floor. The pivot is too low, the arm too long or the floor too thick: there is no travel to compute.` };
     const bare = v.pivotOverFloor - v.padArm * Math.cos(v.padRestAngle);
-    // Half a thousandth of a millimeter is rounding, not room.
-    const left = (travel: number): number => { const { least } = over(v, loose, travel); return least > 5e-7 ? least : 0; };
+    // Two hundredths of a millimeter is rounding, not room.
+    const left = (travel: number): number => { const { least } = over(v, loose, travel); return least > 2e-5 ? least : 0; };
     return {
       carpetAtFailed: left(v.failedPadTravel), carpetAtHard: left(v.padTravelNormal), carpetAtRest: rest.clearance,
       travelToCarpet: rest.meets ?? nearest(v, loose), padOverHeel: bare - pressed, padOverBare: bare, stackLoose: loose, stackPressed: pressed,
