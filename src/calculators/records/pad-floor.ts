@@ -1,5 +1,5 @@
 import { inch, mm } from '../../units/si.ts';
-import { keepFailed, keepHard, lowInHardStop, lowWithCircuitDead, over, padFloorFeed, pedal } from '../helpers/pad-floor.ts';
+import { lowInHardStop, lowWithCircuitDead, over, padFloorFeed, pedal } from '../helpers/pad-floor.ts';
 import { defineCalculator } from '../record.ts';
 import { padFloorScene } from '../scenes/pad-floor.ts';
 
@@ -9,7 +9,7 @@ export default defineCalculator({
   purpose: 'How high the pad stands over the heel, and what is left to the carpet at rest, in a hard stop and with a circuit dead, once liner, foam, carpet and mat are in.',
   summary: (v, say) => {
     const touches = over(v, v.stackLoose, 0).meets !== undefined;
-    const dead = v.carpetAtFailed > 0 ? `with a circuit dead ${say(v.carpetAtFailed, 'length')} is left` : 'with a circuit dead it needs more than that and stands on the carpet';
+    const dead = v.carpetAtFailed > 0 ? `with a circuit dead ${say(v.carpetAtFailed, 'length')} is left` : 'with a circuit dead it gets there and stands on the carpet';
     return `The floor takes ${say(v.stackLoose, 'length')} loose and ${say(v.stackPressed, 'length')} under a boot. The pad stands ${say(v.padOverHeel, 'length')} over the heel. It ${touches ? 'meets the carpet' : 'never touches the carpet and comes nearest'} after ${say(v.travelToCarpet, 'length')} of travel: ${dead}.`;
   },
   equations: [
@@ -25,13 +25,13 @@ export default defineCalculator({
   cautions: [
     {
       id: 'with-a-circuit-dead', level: 'danger', when: lowWithCircuitDead,
-      words: (v, say) => `With a circuit dead ${v.carpetAtFailed > 0 ? `only ${say(v.carpetAtFailed, 'length')} is left` : 'the pedal stands on the carpet'}. A pedal that meets the floor brakes no harder, however hard you push, and this is the day one line has already let go. Keep ${say(keepFailed, 'length')} (common practice, no source).`,
+      words: (v, say) => `With a circuit dead ${v.carpetAtFailed > 0 ? `only ${say(v.carpetAtFailed, 'length')} is left` : 'the pedal stands on the carpet'}. A pedal that meets the floor brakes no harder, however hard you push, and this is the day one line has already let go. Keep 1 in (25 mm) (common practice, no source).`,
       todo: 'Thinner floor under the pad, a higher pivot, a larger bore or a bar stop that comes sooner. Then open one bleeder, push, and see, before any drive.',
       fires: {}, silent: { failedPadTravel: 3 * inch },
     },
     {
       id: 'hard-stop', level: 'warning', when: lowInHardStop,
-      words: (v, say) => `In a hard stop ${say(v.carpetAtHard, 'length')} is left; keep ${say(keepHard, 'length')} (common practice, no source). A little air, a worn pad or a second mat uses that up.`,
+      words: (v, say) => `In a hard stop ${say(v.carpetAtHard, 'length')} is left; keep 1-1/2 in (40 mm) (common practice, no source). A little air, a worn pad or a second mat uses that up.`,
       todo: 'Find the travel back, or room.',
       fires: { padTravelNormal: 4.6 * inch }, silent: { padTravelNormal: 2 * inch },
     },
