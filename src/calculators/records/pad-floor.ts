@@ -10,7 +10,7 @@ export default defineCalculator({
   summary: (v, say) => {
     const touches = over(v, v.stackLoose, 0).meets !== undefined;
     const dead = v.carpetAtFailed > 0 ? `with a circuit dead ${say(v.carpetAtFailed, 'length')} is left` : 'with a circuit dead it gets there and stands on the carpet';
-    return `The floor takes ${say(v.stackLoose, 'length')} loose and ${say(v.stackPressed, 'length')} under a boot. The pad stands ${say(v.padOverHeel, 'length')} over the heel. It ${touches ? 'meets the carpet' : 'never touches the carpet and comes nearest'} after ${say(v.travelToCarpet, 'length')} of travel: ${dead}.`;
+    return `The floor takes ${say(v.stackLoose, 'length')} loose and ${say(v.stackPressed, 'length')} under a boot. The pad stands ${say(v.padOverHeel, 'length')} over the heel. It ${touches ? 'meets the carpet' : 'never touches the carpet and comes nearest'} ${v.travelToCarpet > 0 ? `after ${say(v.travelToCarpet, 'length')} of travel` : 'at rest'}: ${dead}.`;
   },
   equations: [
     { result: 'padOverBare', expression: 'pivotOverFloor - padArm * cos(padRestAngle)', words: 'The pivot’s height less how far the pad hangs below it.', source: 'derived: plane geometry' },
@@ -49,7 +49,7 @@ export default defineCalculator({
   ],
   picture: {
     title: 'Pedal, floor and carpet',
-    describe: (v, say, at) => `Side view, front on the left. The pedal hangs from its pivot ${say(v.pivotOverFloor, 'length')} over bare metal; pad down ${say(at, 'length')} of its travel. Heavy line: metal floor and toe board at ${say(v.toeBoardSlope, 'angle', 2)}; thin line above it: the finished floor. Red: the room left. Dashed: the pedal at rest and where it ${over(v, v.stackLoose, 0).meets === undefined ? 'comes nearest to' : 'meets'} the carpet, ${say(v.travelToCarpet, 'length')} on.`,
+    describe: (v, say, at) => `Side view, front on the left. The pedal hangs from its pivot ${say(v.pivotOverFloor, 'length')} over bare metal; pad down ${say(at, 'length')} of its travel. Heavy line: metal floor and toe board at ${say(v.toeBoardSlope, 'angle', 2)}; thin line above it: the finished floor. Red: the room left. Dashed: the pedal at rest and where it ${over(v, v.stackLoose, 0).meets === undefined ? 'comes nearest to' : 'meets'} the carpet${v.travelToCarpet > 0 ? `, ${say(v.travelToCarpet, 'length')} on` : ''}.`,
     motion: { label: 'Pedal travel', dimension: 'length', range: (v) => [0, Math.max(1 * mm, v.travelToCarpet)], start: (v) => Math.min(v.padTravelNormal, v.travelToCarpet), say: (v, at, say) => `${say(Math.max(0, over(v, v.stackLoose, at).clearance), 'length')} to the carpet` },
     scene: (v, at, say) => padFloorScene({ ...pedal(v), toeStart: v.toeBoardStart, toeSlope: v.toeBoardSlope, stack: v.stackLoose, at, contact: v.travelToCarpet, gap: say(Math.max(0, over(v, v.stackLoose, at).clearance), 'length'), heel: say(v.padOverHeel, 'length') }),
   },

@@ -36,7 +36,7 @@ export default defineCalculator({
   cautions: [
     {
       id: 'both-at-once', level: 'danger', when: (v) => v.bootOverlap > 0 || v.gapThrottleBrake < 0.7 * least.throttleBrake,
-      words: (v, say) => `Only ${say(v.gapThrottleBrake, 'length')} is free between throttle and brake${v.bootOverlap > 0 ? `, and a boot in the middle of the brake already lies ${say(v.bootOverlap, 'length')} on the throttle` : ''}. In a panic the foot presses both, and the truck does not stop.`,
+      words: (v, say) => `Only ${say(v.gapThrottleBrake, 'length')} is free between throttle and brake${v.bootOverlap > 0 ? `, and a boot in the middle of the brake already lies ${say(v.bootOverlap, 'length')} on the throttle` : ''}. In a panic the foot presses both: the engine drives against the brakes, and a manual pedal has no push to spare for that.`,
       todo: 'Move the pads apart, or a narrower brake pad. Try it in the boots you wear, with eyes closed, engine off.',
       fires: { throttleToBrake: 3.6 * inch }, silent: {},
     },
