@@ -5,12 +5,6 @@ import { defineFeed } from '../record.ts';
 import type { ValuesOf } from '../record.ts';
 import { brakingFeed } from './braking-rate.ts';
 
-/** Common practice, no source: to keep with a circuit dead, and in a hard stop. */
-export const keepFailed = 25 * mm;
-export const keepHard = 40 * mm;
-export const lowWithCircuitDead = (v: ValuesOf<'carpetAtFailed'>): boolean => v.carpetAtFailed < keepFailed;
-export const lowInHardStop = (v: ValuesOf<'carpetAtHard'>): boolean => v.carpetAtHard < keepHard;
-
 type V = ValuesOf<'pivotOverFloor' | 'toeBoardStart' | 'toeBoardSlope' | 'padArm' | 'padRestAngle' | 'padToEdge' | 'floorLayers'>;
 
 const layers = (v: V) => floorStack({ layers: v.floorLayers });
@@ -31,6 +25,12 @@ function nearest(v: V, stack: number): number {
   return squares.reduce((a, b) => (over(v, stack, b).clearance < over(v, stack, a).clearance ? b : a));
 }
 
+/** Common practice, no source: to keep with a circuit dead, and in a hard stop. */
+export const keepFailed = 25 * mm;
+export const keepHard = 40 * mm;
+export const failedNearCarpet = (v: ValuesOf<'carpetAtFailed'>): boolean => v.carpetAtFailed < keepFailed;
+export const hardNearCarpet = (v: ValuesOf<'carpetAtHard'>): boolean => v.carpetAtHard < keepHard;
+
 export const padFloorFeed = defineFeed({
   id: 'pad-floor',
   title: 'Pedal over the finished floor',
@@ -40,11 +40,11 @@ export const padFloorFeed = defineFeed({
     { title: 'Travel', of: ['padTravelNormal', 'failedPadTravel'] },
   ],
   feeds: [brakingFeed],
-  alarms: [
-    { caution: 'with-a-circuit-dead', level: 'danger', when: lowWithCircuitDead, first: 'with a circuit dead the pedal ends too close to the carpet.' },
-    { caution: 'hard-stop', level: 'warning', when: lowInHardStop, first: 'in a hard stop the pedal comes too close to the carpet.' },
-  ],
   outputs: ['carpetAtFailed', 'carpetAtHard', 'carpetAtRest', 'travelToCarpet', 'padOverHeel', 'padOverBare', 'stackLoose', 'stackPressed'],
+  alarms: [
+    { caution: 'with-a-circuit-dead', level: 'danger', when: failedNearCarpet, first: 'with a circuit dead the pedal comes too near the carpet.' },
+    { caution: 'hard-stop', level: 'warning', when: hardNearCarpet, first: 'a hard stop brings the pedal close to the carpet.' },
+  ],
   compute: (v) => {
     const { loose, pressed } = layers(v);
     const rest = over(v, loose, 0);

@@ -1,5 +1,5 @@
 import { inch, mm } from '../../units/si.ts';
-import { lowInHardStop, lowWithCircuitDead, over, padFloorFeed, pedal } from '../helpers/pad-floor.ts';
+import { failedNearCarpet, hardNearCarpet, over, padFloorFeed, pedal } from '../helpers/pad-floor.ts';
 import { defineCalculator } from '../record.ts';
 import { padFloorScene } from '../scenes/pad-floor.ts';
 
@@ -24,13 +24,13 @@ export default defineCalculator({
   ],
   cautions: [
     {
-      id: 'with-a-circuit-dead', level: 'danger', when: lowWithCircuitDead,
+      id: 'with-a-circuit-dead', level: 'danger', when: failedNearCarpet,
       words: (v, say) => `With a circuit dead ${v.carpetAtFailed > 0 ? `only ${say(v.carpetAtFailed, 'length')} is left` : 'the pedal stands on the carpet'}. A pedal that meets the floor brakes no harder, however hard you push, and this is the day one line has already let go. Keep 1 in (25 mm) (common practice, no source).`,
       todo: 'Thinner floor under the pad, a higher pivot, a larger bore or a bar stop that comes sooner. Then open one bleeder, push, and see, before any drive.',
       fires: {}, silent: { failedPadTravel: 3 * inch },
     },
     {
-      id: 'hard-stop', level: 'warning', when: lowInHardStop,
+      id: 'hard-stop', level: 'warning', when: hardNearCarpet,
       words: (v, say) => `In a hard stop ${say(v.carpetAtHard, 'length')} is left; keep 1-1/2 in (40 mm) (common practice, no source). A little air, a worn pad or a second mat uses that up.`,
       todo: 'Find the travel back, or room.',
       fires: { padTravelNormal: 4.6 * inch }, silent: { padTravelNormal: 2 * inch },
