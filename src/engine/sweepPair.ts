@@ -1,0 +1,151 @@
+import type { Point } from './capsule.ts';
+import { goldenSection } from './goldenSection.ts';
+import { nearestSquared } from './segmentPair.ts';
+import type { Motions, Rides, SweepPart, SweepState, shaftLine } from './sweepMotion.ts';
+import { motionNames, movedBy, placeEnds } from './sweepMotion.ts';
+
+const [steering, turns] = [3, [0, 3, 4]];
+const onTheBody: readonly Rides[] = ['body', 'pedal', 'rod'];
+
+interface Pair {
+  readonly A: SweepPart;
+  readonly B: SweepPart;
+  readonly motions: Motions;
+  readonly line: ReturnType<typeof shaftLine>;
+  /** Values to try of every motion. */
+  readonly samples: readonly (readonly number[])[];
+  readonly reachA: number;
+  readonly reachB: number;
+}
+
+/** Which motions can change the distance of two parts. */
+export function motionsOf({ A, B, samples, reachA, reachB }: Omit<Pair, 'motions' | 'line'>): readonly number[] {
+  const rigid = A.rides === B.rides && A.rides !== 'rod';
+  if (rigid) return [];
+  const together = onTheBody.includes(A.rides) && onTheBody.includes(B.rides);
+  const moves = (part: SweepPart, reach: number): number[] => movedBy[part.rides].filter((k) => !turns.includes(k) || reach > 1e-6);
+  return [...new Set([...moves(A, reachA), ...moves(B, reachB)])].filter((k) => !(together && (k === 1 || k === 2)) && (samples[k] as readonly number[]).length > 1).sort();
+}
+
+/**
+ * The state in which two parts are nearest: all samples of the motions that count for them, then a search between the
+ * samples. See clearanceSweep for what it can miss. A state that ties with rest is given as rest.
+ */
+export function leastOfPair(pair: Pair): {
+  readonly ends: { readonly a1: Point; readonly a2: Point; readonly b1: Point; readonly b2: Point };
+  readonly state: SweepState;
+  readonly dependsOn: readonly number[];
+  readonly sampledDistance: number;
+  readonly betweenSamples: number;
+} {
+  const { A, B, motions, line, samples } = pair;
+  const dependsOn = motionsOf(pair);
+  const [a, b, found] = [new Float64Array(6), new Float64Array(6), new Float64Array(2)];
+  const state = new Float64Array(motionNames.length);
+  const distance = (): number => {
+    placeEnds(A, motions, line, state, a);
+    placeEnds(B, motions, line, state, b);
+    return nearestSquared(a, b, found);
+  };
+  // Rest first: it stands unless another state is really nearer.
+  let least = distance();
+  const best = state.slice();
+  const grid = sampleAll(dependsOn, samples, state, distance);
+  for (let index = 0; index < grid.squared.length; index++) {
+    if (grid.squared[index]! >= least * (1 - 1e-12)) continue;
+    least = grid.squared[index]!;
+    grid.set(index, best);
+  }
+  const sampledDistance = Math.sqrt(least);
+  const step = (k: number): number => widest(samples[k] as readonly number[]) / 2;
+  const swept = (part: SweepPart, reach: number): number => movedBy[part.rides].reduce((sum, k) => sum + (turns.includes(k) && dependsOn.includes(k) ? reach * step(k) : 0), 0);
+  const betweenSamples = swept(A, pair.reachA) + swept(B, pair.reachB);
+  const refine = (from: Float64Array): void => {
+    state.set(from);
+    const found = descend(dependsOn, samples, state, distance);
+    if (found < least * (1 - 1e-9)) {
+      least = found;
+      best.set(state);
+    }
+  };
+  refine(best);
+  // Other valleys that could still be deeper, the lowest first; more than a few are copies of one another.
+  const others = grid.valleys().filter((index) => Math.sqrt(grid.squared[index]!) - betweenSamples < Math.sqrt(least)).sort((x, y) => grid.squared[x]! - grid.squared[y]!);
+  for (const index of others.slice(0, 6)) {
+    grid.set(index, state);
+    refine(state.slice());
+  }
+  state.set(best);
+  distance();
+  return {
+    ends: { a1: pointOf(a, 0), a2: pointOf(a, 3), b1: pointOf(b, 0), b2: pointOf(b, 3) },
+    state: Object.fromEntries(motionNames.map((name, k) => [name, state[k]!])) as unknown as SweepState,
+    dependsOn, sampledDistance, betweenSamples,
+  };
+}
+
+/** The distance squared at every combination of samples. */
+function sampleAll(dependsOn: readonly number[], samples: Pair['samples'], state: Float64Array, distance: () => number) {
+  const sizes = dependsOn.map((k) => (samples[k] as readonly number[]).length);
+  const squared = new Float64Array(sizes.reduce((product, size) => product * size, 1));
+  const set = (index: number, into: Float64Array): void => {
+    for (let d = dependsOn.length - 1, rest = index; d >= 0; d--) {
+      const size = sizes[d] as number;
+      into[dependsOn[d] as number] = (samples[dependsOn[d] as number] as readonly number[])[rest % size] as number;
+      rest = Math.floor(rest / size);
+    }
+  };
+  let count = 0;
+  const visit = (depth: number): void => {
+    if (depth === dependsOn.length) {
+      squared[count++] = distance();
+      return;
+    }
+    const k = dependsOn[depth] as number;
+    for (const value of samples[k] as readonly number[]) {
+      state[k] = value;
+      visit(depth + 1);
+    }
+  };
+  visit(0);
+  /** Samples that no neighbor on either side undercuts, the first of equals. */
+  const valleys = (): number[] => Array.from(squared.keys()).filter((index) => {
+    for (let d = sizes.length - 1, stride = 1; d >= 0; stride *= sizes[d--] as number) {
+      const place = Math.floor(index / stride) % (sizes[d] as number);
+      if (place > 0 && squared[index - stride]! <= squared[index]!) return false;
+      if (place < (sizes[d] as number) - 1 && squared[index + stride]! < squared[index]!) return false;
+    }
+    return true;
+  });
+  return { squared, set, valleys };
+}
+
+/** Golden section on one motion after the other until nothing is gained; leaves the state there. */
+function descend(dependsOn: readonly number[], samples: Pair['samples'], state: Float64Array, distance: () => number): number {
+  let least = distance();
+  for (let round = 0; round < 6 && least > 0; round++) {
+    const before = least;
+    for (const k of dependsOn) {
+      const rest = state[k]!;
+      const [low, high] = between(samples[k] as readonly number[], rest, k === steering);
+      const { x, y } = goldenSection((at) => ((state[k] = at), distance()), low, high, 14);
+      const better = y < least * (1 - 1e-9);
+      if (better) least = y;
+      state[k] = better ? x : rest;
+    }
+    if (least > before * (1 - 1e-6)) break;
+  }
+  return least;
+}
+
+/** One sample to either side; a full turn has no ends. */
+function between(samples: readonly number[], at: number, endless: boolean): readonly [number, number] {
+  const [first, last] = [samples[0] as number, samples.at(-1) as number];
+  const [low, high] = [Math.min(first, last), Math.max(first, last)];
+  const step = widest(samples);
+  return endless ? [at - step, at + step] : [Math.max(low, at - step), Math.min(high, at + step)];
+}
+
+const widest = (samples: readonly number[]): number => Math.max(...samples.slice(1).map((x, k) => Math.abs(x - (samples[k] as number))));
+
+const pointOf = (ends: Float64Array, at: number): Point => ({ x: ends[at]!, y: ends[at + 1]!, z: ends[at + 2]! });
