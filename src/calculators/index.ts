@@ -18,7 +18,6 @@ import fluidLedger from './records/fluid-ledger.ts';
 import dropPoints from './records/drop-points.ts';
 import drumTorque from './records/drum-torque.ts';
 import clutchTravel from './records/clutch-travel.ts';
-import discTorque from './records/disc-torque.ts';
 import gradeHeat from './records/grade-heat.ts';
 import firewallBrace from './records/firewall-brace.ts';
 import firewallPlate from './records/firewall-plate.ts';
@@ -89,6 +88,7 @@ export const contents: readonly { readonly title: string; readonly calculators: 
     fluidHead,
     stopLamp,
     lampWire,
+  ] },
   { title: 'Heat and tires', calculators: [
     rotorHeat,
     gradeHeat,
@@ -112,6 +112,7 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   { title: 'Firewall', calculators: [
     firewallPlate,
     firewallBrace,
+  ] },
   { title: 'Steering shaft', calculators: [
     shaftLine,
     shaftRipple,

