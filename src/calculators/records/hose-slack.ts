@@ -104,7 +104,7 @@ export default defineCalculator({
     },
     {
       id: 'far-from-its-line', level: 'notice', when: (v) => Math.hypot(v.hoseWheelX - v.kingpinLowX, v.hoseWheelY - v.kingpinLowY) > farKnuckle,
-      words: (v, say) => `The wheel’s end of the hose is more than ${say(farKnuckle, 'length')} from the lower ball joint.`,
+      words: (_v, say) => `The wheel’s end of the hose is more than ${say(farKnuckle, 'length')} from the lower ball joint.`,
       todo: 'Check both: same side of the truck, same mark, left is +.',
       fires: { hoseWheelY: 50 * inch }, silent: {},
     },

@@ -78,7 +78,7 @@ export const sweep = {
     hard: { min: 1 * inch, max: 100 * inch, reason: 'the hose is between 1 and 100 in long' }, measure: 'Laid straight, from where it leaves one fitting to where it enters the other: what can bend.', tolerance: { absolute: 3 * mm },
   },
   hoseOutside: {
-    name: 'outside diameter of the hose', symbol: 'd_h', dimension: 'length', usual: { min: 6 * mm, max: 16 * mm, source: commonPractice },
+    name: 'outside diameter of the hose', symbol: 'd_hose', dimension: 'length', usual: { min: 6 * mm, max: 16 * mm, source: commonPractice },
     hard: { min: 1 * mm, max: 4 * inch, reason: 'the diameter lies between 1 mm and 4 in' }, measure: 'Calipers over the outside of the hose.', tolerance: { absolute: 0.3 * mm },
   },
   // results: the sweep
