@@ -136,7 +136,7 @@ function readField(record: Feed, key: string, source: Source): Field {
   const entry = entryOf(key);
   const typed = lookup(key);
   if (isRows(entry)) return readList(key, entry, lookup, system);
-  if (typed) return isChoice(entry) ? readChoice(key, typed) : readTyped(key, entry, inSystem(entry, typed, system));
+  if (typed) return isChoice(entry) ? readChoice(key, typed) : readNumber(key, typed, system);
   const demo = demoText(key);
   if (isChoice(entry)) return { key, text: demo ?? '', unit: '', value: demo, origin: 'demo' };
   const wanted = shownIn(key);
@@ -149,6 +149,12 @@ function readField(record: Feed, key: string, source: Source): Field {
     return { key, unit, value: parsed.si, origin: 'demo', ...shown(entry, parsed.si, unit) };
   }
   return readComputed(record, key, entry, unit, source);
+}
+
+/** A typed number, of an input or a result, shown in one unit system. */
+export function readNumber(key: string, typed: Typed, system: System): Field {
+  const entry = entryOf(key) as Quantity;
+  return readTyped(key, entry, inSystem(entry, typed, system));
 }
 
 /** As typed, or the demo truck's: what a list's text is and under which system it was written. */

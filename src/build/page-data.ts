@@ -2,13 +2,16 @@ import { calculatorById, entryOf, inputKeys } from '../calculators/index.ts';
 import type { AnyCalculator, Feed } from '../calculators/record.ts';
 import type { Column, Entry } from '../calculators/vocabulary/index.ts';
 import { isRows, vocabulary } from '../calculators/vocabulary/index.ts';
+import { demoSure } from './demo-sure.ts';
 import { demoText } from './demo.ts';
+import type { Sure } from './sure-words.ts';
 
 /** What a calculator's script needs besides itself: the words and numbers of its record and feeds, and no more of the tables than they use. */
 export interface PageData {
   readonly vocabulary: Readonly<Record<string, unknown>>;
   readonly demo: Readonly<Record<string, string | undefined>>;
   readonly records: Readonly<Record<string, unknown>>;
+  readonly sure: Readonly<Record<string, Sure | undefined>>;
 }
 
 export function pageData(ids: readonly string[], all = false): PageData {
@@ -22,6 +25,7 @@ export function pageData(ids: readonly string[], all = false): PageData {
   return {
     vocabulary: Object.fromEntries([...keys].map((key) => [key, withoutHelp(entryOf(key))])),
     demo: Object.fromEntries([...keys].map((key) => [key, demoText(key)])),
+    sure: Object.fromEntries(ids.map((id) => [id, demoSure(id)])),
     records: Object.fromEntries([...records].map(([id, record]) => [id, plain(record)])),
   };
 }

@@ -1,8 +1,9 @@
 import { demoText } from './demo.ts';
 import { calculatorById, entryOf, inputKeys } from '../calculators/index.ts';
 import type { AnyCalculator } from '../calculators/index.ts';
-import { isChoice } from '../calculators/vocabulary/index.ts';
+import { isChoice, isNumberColumn, isRows } from '../calculators/vocabulary/index.ts';
 import { unitFor, unitOf } from '../units/index.ts';
+import type { Dimension } from '../units/index.ts';
 
 /** What a guide's <Sheet> asks for. */
 export interface SheetOf {
@@ -19,6 +20,8 @@ export interface Line {
   readonly options?: readonly string[];
   /** Customary unit and the other one, where they differ. */
   readonly units: readonly string[];
+  /** A list's columns, and how many empty rows to print. */
+  readonly list?: { readonly columns: readonly { readonly name: string; readonly how: string }[]; readonly blanks: number };
 }
 
 export interface SheetGroup {
@@ -66,6 +69,16 @@ function isComputed(record: AnyCalculator, key: string): boolean {
 function lineOf(key: string): Line {
   const entry = entryOf(key);
   if (isChoice(entry)) return { key, name: entry.name, how: entry.measure ?? '', options: Object.values(entry.options), units: [] };
-  const units = (['us', 'si'] as const).map((system) => unitOf(entry.dimension, unitFor(entry.dimension, system)).label).filter(Boolean);
-  return { key, name: entry.name, how: entry.measure ?? '', units: [...new Set(units)] };
+  if (isRows(entry)) {
+    const columns = Object.values(entry.columns).map((column) => ({
+      name: isNumberColumn(column) ? [column.name, unitsOf(column.dimension).join(' or ')].filter(Boolean).join(', ') : column.name,
+      how: isChoice(column) ? Object.values(column.options).join(', ') : column.measure ?? '',
+    }));
+    return { key, name: entry.name, how: entry.measure, units: [], list: { columns, blanks: Math.min(entry.most, Math.max(8, entry.least)) } };
+  }
+  return { key, name: entry.name, how: entry.measure ?? '', units: unitsOf(entry.dimension) };
+}
+
+function unitsOf(dimension: Dimension): string[] {
+  return [...new Set((['us', 'si'] as const).map((system) => unitOf(dimension, unitFor(dimension, system)).label).filter(Boolean))];
 }

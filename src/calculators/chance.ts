@@ -31,40 +31,57 @@ export interface ChanceOptions<V> {
   readonly correlated?: readonly Correlation[];
   /** In place of the vocabulary's; {} holds an input still. For a list, one for all its cells. */
   readonly tolerance?: Readonly<Record<string, Tolerance>>;
-  /** Sees inputs and results of one draw. */
+  /** A result: half the width of the band about `of` in which friction may leave it, any place as likely as another. */
+  readonly band?: string;
+  /** Sees inputs and results of one draw, in an object that the next draw uses again. */
   readonly happens?: (v: V) => boolean;
 }
 
-/** Levels (k − ½)/50 put the 3rd and the 48th of 50 sorted results exactly on 5 % and 95 %. */
-const levels = 50;
+/**
+ * Each input alone is tried at levels (k − ½)/50, which put the 3rd and the 48th of 50 sorted results exactly on 5 %
+ * and 95 %. Ten do too, with less to see of a bend in between: enough where a list has dozens of cells to try.
+ */
+const levelsFor = (numbers: number): number => (numbers > 30 ? 10 : 50);
+const fewest = 50;
 
 /**
  * What a result is worth when every input is off by its usual measuring error, found by drawing them many times
  * (Monte Carlo). Unlike a root sum of squares it holds where the result bends, jumps or is refused.
  *
  * Every number among the inputs, each cell of a list too, takes one random number in every draw, held still or not,
- * so that moving a tolerance or a correlation moves the answer smoothly. The same seed gives the same draws everywhere, up to the last bits in which engines
- * differ over exp and log.
+ * so that moving a tolerance or a correlation moves the answer smoothly. The same seed gives the same draws
+ * everywhere, up to the last bits in which engines differ over exp and log.
  *
  * Undefined where the result is a choice, or not one draw has an answer.
  * Neglected: errors of the formulas, and of inputs without a tolerance.
  * @throws RangeError for draws below 50, a key that the record lacks, and as shapeOf and mixer
  * Worked value: a sum of two masses with errors of 3 and 4 kg has p95 − p5 = 2 × 1.645 × 5 kg.
  */
-export function chanceOf<I extends QuantityKey, O extends QuantityKey>(
-  record: Pick<Calculator<I, O>, 'id' | 'title' | 'inputs' | 'outputs' | 'compute'>,
+export function chanceOf<I extends QuantityKey, O extends QuantityKey>(record: Drawn<I, O>, values: Values, options: ChanceOptions<ValuesOf<I | O>> = {}): Chance | undefined {
+  const drawing = drawChance(record, values, options);
+  for (;;) {
+    const step = drawing.next();
+    if (step.done) return step.value;
+  }
+}
+
+type Drawn<I extends QuantityKey, O extends QuantityKey> = Pick<Calculator<I, O>, 'id' | 'title' | 'inputs' | 'outputs' | 'compute'>;
+
+/** The same in steps of one evaluation, for a page that has to answer the reader in between. */
+export function* drawChance<I extends QuantityKey, O extends QuantityKey>(
+  record: Drawn<I, O>,
   values: Values,
-  { of = record.outputs[0], draws = 10_000, seed = 1, correlated = [], tolerance = {}, happens }: ChanceOptions<ValuesOf<I | O>> = {},
-): Chance | undefined {
+  { of = record.outputs[0], draws = 10_000, seed = 1, correlated = [], tolerance = {}, band, happens }: ChanceOptions<ValuesOf<I | O>> = {},
+): Generator<void, Chance | undefined> {
   const keys: readonly string[] = inputKeys(record);
   const outputs: readonly string[] = record.outputs;
   const result = of as string;
   for (const key of [...Object.keys(tolerance), ...correlated.flatMap(([a, b]) => [a, b])]) if (!keys.includes(key)) throw new RangeError(`chance: expected an input of ${record.id}, found ${key}`);
-  if (!outputs.includes(result)) throw new RangeError(`chance: expected a result of ${record.id}, found ${of}`);
-  if (!Number.isInteger(draws) || draws < levels) throw new RangeError(`draws: expected a whole number of ${levels} or more, found ${draws}`);
+  for (const key of [result, band ?? result]) if (!outputs.includes(key)) throw new RangeError(`chance: expected a result of ${record.id}, found ${key}`);
+  if (!Number.isInteger(draws) || draws < fewest) throw new RangeError(`draws: expected a whole number of ${fewest} or more, found ${draws}`);
   if (!isQuantity(entryOf(result))) return undefined;
 
-  // One object for all draws: to make one of twenty entries each time would cost as much as the physics.
+  // One object for all draws, and one of inputs and results: to make them anew each time would cost as much as the physics.
   const inputs: Record<string, Value> = {};
   for (const key of keys) inputs[key] = isRows(entryOf(key)) ? (values[key] as RowValues).map((row) => ({ ...row })) : (values[key] as Value);
   const shapes = numbersIn(record as never, values).map(({ key, cell, entry, x }) => {
@@ -73,30 +90,44 @@ export function chanceOf<I extends QuantityKey, O extends QuantityKey>(
   });
   for (const { into, at, shape } of shapes) into[at] = shape.centre as number;
   const mix = mixer(shapes.map(({ key, cell }) => (cell ? '' : key)), correlated);
+  const both: Record<string, Value> = { ...inputs };
   const compute = (): Values | undefined => {
     const results: object = record.compute(inputs as never);
     if (isRefusal(results)) return undefined;
     for (const key in results) {
       const x = (results as Values)[key];
       if (typeof x === 'number' && !Number.isFinite(x)) return undefined;
+      both[key] = x as Value;
     }
     return results as Values;
   };
 
-  const tornado = shapes.flatMap(({ key, cell, into, at, shape }) => {
-    if (!shape.at) return [];
-    const alone: number[] = [];
+  const levels = levelsFor(shapes.length);
+  const tornado: Chance['tornado'][number][] = [];
+  const alone = (place: { readonly key: string; readonly cell?: Cell }, found: readonly number[]): void => {
+    if (found.length === 0) return;
+    const line = Float64Array.from(found).sort();
+    const [low, high] = [quantile(line, 0.05), quantile(line, 0.95)];
+    tornado.push({ ...place, low, high, swing: high - low });
+  };
+  for (const { key, cell, into, at, shape } of shapes) {
+    if (!shape.at) continue;
+    const found: number[] = [];
     for (let k = 0; k < levels; k += 1) {
       into[at] = shape.at((k + 0.5) / levels);
       const results = compute();
-      if (results) alone.push(results[result] as number);
+      if (results) found.push(results[result] as number);
+      yield;
     }
     into[at] = shape.centre as number;
-    if (alone.length === 0) return [];
-    const line = Float64Array.from(alone).sort();
-    const [low, high] = [quantile(line, 0.05), quantile(line, 0.95)];
-    return [{ key, ...(cell ? { cell } : {}), low, high, swing: high - low }];
-  }).sort((a, b) => b.swing - a.swing);
+    alone({ key, ...(cell ? { cell } : {}) }, found);
+  }
+  if (band !== undefined) {
+    const results = compute();
+    const [middle, half] = [results?.[result] as number, results?.[band] as number];
+    if (results) alone({ key: band }, Array.from({ length: levels }, (_, k) => middle + half * ((2 * k + 1) / levels - 1)));
+  }
+  tornado.sort((a, b) => b.swing - a.swing);
 
   const random = sfc32(seed);
   const varying = shapes.flatMap(({ into, at, shape }, i) => (shape.at ? [{ i, into, at, draw: shape.at }] : []));
@@ -106,12 +137,17 @@ export function chanceOf<I extends QuantityKey, O extends QuantityKey>(
   for (let draw = 0; draw < draws; draw += 1) {
     for (let i = 0; i < u.length; i += 1) u[i] = random();
     mix(u);
-    for (const { i, into, at, draw: value } of varying) into[at] = value(u[i] as number);
+    for (const { i, into, at, draw: value } of varying) {
+      const x = value(u[i] as number);
+      into[at] = x;
+      if (into === inputs) both[at] = x;
+    }
     const results = compute();
+    yield;
     if (!results) continue;
-    found[answered] = results[result] as number;
+    found[answered] = (results[result] as number) + (band === undefined ? 0 : (results[band] as number) * (2 * random() - 1));
     answered += 1;
-    if (happens?.({ ...inputs, ...results } as unknown as ValuesOf<I | O>)) times += 1;
+    if (happens?.(both as unknown as ValuesOf<I | O>)) times += 1;
   }
   if (answered === 0) return undefined;
   const line = found.subarray(0, answered).sort();

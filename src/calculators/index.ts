@@ -13,38 +13,40 @@ import circuitVolume from './records/circuit-volume.ts';
 import clearance from './records/clearance.ts';
 import clearanceSweep from './records/clearance-sweep.ts';
 import hoseSlack from './records/hose-slack.ts';
+import clutchTravel from './records/clutch-travel.ts';
 import discToMatch from './records/disc-to-match.ts';
 import discTorque from './records/disc-torque.ts';
-import fluidHead from './records/fluid-head.ts';
-import fluidLedger from './records/fluid-ledger.ts';
 import dropPoints from './records/drop-points.ts';
 import drumTorque from './records/drum-torque.ts';
 import clutchTravel from './records/clutch-travel.ts';
 import gradeHeat from './records/grade-heat.ts';
 import firewallBrace from './records/firewall-brace.ts';
 import firewallPlate from './records/firewall-plate.ts';
+import fluidHead from './records/fluid-head.ts';
+import fluidLedger from './records/fluid-ledger.ts';
+import gradeHeat from './records/grade-heat.ts';
 import heightValve from './records/height-valve.ts';
 import idealDistribution from './records/ideal-distribution.ts';
 import lampWire from './records/lamp-wire.ts';
+import legAngles from './records/leg-angles.ts';
 import linePressure from './records/line-pressure.ts';
 import lineStrength from './records/line-strength.ts';
 import loadTransfer from './records/load-transfer.ts';
 import lockOrder from './records/lock-order.ts';
-import parkingBrake from './records/parking-brake.ts';
-import legAngles from './records/leg-angles.ts';
 import padFloor from './records/pad-floor.ts';
 import padPlace from './records/pad-place.ts';
+import parkingBrake from './records/parking-brake.ts';
 import pedalCut from './records/pedal-cut.ts';
 import pedalEffort from './records/pedal-effort.ts';
 import pedalRatio from './records/pedal-ratio.ts';
 import pedalSpacing from './records/pedal-spacing.ts';
 import rearValve from './records/rear-valve.ts';
 import reservoirVolume from './records/reservoir-volume.ts';
-import stopLamp from './records/stop-lamp.ts';
+import rotorHeat from './records/rotor-heat.ts';
 import shaftBearing from './records/shaft-bearing.ts';
 import shaftLine from './records/shaft-line.ts';
 import shaftRipple from './records/shaft-ripple.ts';
-import rotorHeat from './records/rotor-heat.ts';
+import stopLamp from './records/stop-lamp.ts';
 import stoppingDistance from './records/stopping-distance.ts';
 import tireRadius from './records/tire-radius.ts';
 
@@ -57,6 +59,16 @@ export const contents: readonly { readonly title: string; readonly calculators: 
     balanceBar,
     boreWindow,
     boreFinder,
+  ] },
+  { title: 'Fluid, lines and lamps', calculators: [
+    circuitVolume,
+    fluidLedger,
+    airFromTravel,
+    lineStrength,
+    reservoirVolume,
+    fluidHead,
+    stopLamp,
+    lampWire,
   ] },
   { title: 'Brakes and stopping', calculators: [
     discTorque,
@@ -90,14 +102,13 @@ export const contents: readonly { readonly title: string; readonly calculators: 
     fluidHead,
     stopLamp,
     lampWire,
+  { title: 'Clutch', calculators: [
+    clutchTravel,
   ] },
   { title: 'Heat and tires', calculators: [
     rotorHeat,
     gradeHeat,
     tireRadius,
-  ] },
-  { title: 'Clutch', calculators: [
-    clutchTravel,
   ] },
   { title: 'Body drop and clearance', calculators: [
     bodyDrop,
@@ -105,6 +116,11 @@ export const contents: readonly { readonly title: string; readonly calculators: 
     clearance,
     clearanceSweep,
     hoseSlack,
+  ] },
+  { title: 'Steering shaft', calculators: [
+    shaftLine,
+    shaftRipple,
+    shaftBearing,
   ] },
   { title: 'Where the pedals are', calculators: [
     padPlace,

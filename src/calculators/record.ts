@@ -80,6 +80,30 @@ export interface InputGroup<I extends QuantityKey> {
   readonly of: readonly I[];
 }
 
+/**
+ * What drawing a record's trucks needs to know beyond the tolerances of its inputs. All of it may be left out. A
+ * computed input has its own tolerance, which covers the errors of what it is computed from.
+ */
+export interface HowSure<I extends QuantityKey, O extends QuantityKey> {
+  /** The result looked at. Left out: the headline. */
+  readonly of?: O;
+  /** How many trucks, as a number and not as a time, so that every phone finds the same. Left out: 10,000. */
+  readonly draws?: number;
+  /** Inputs that are the question, not a measurement: the road asked about. */
+  readonly given?: readonly I[];
+  /** An input that is itself the error, one standard deviation, of others. */
+  readonly errorOf?: { readonly [K in I]?: readonly I[] };
+  /** A result: half the width of the band about `of` in which friction may leave it. */
+  readonly band?: O;
+  /** Front and rear brakes err together if their pads are of one compound. The reader says whether they are. */
+  readonly samePads?: true;
+  /** Something of which the chance is said: '… in about 65 of 100 trucks measured like this <words>'. */
+  readonly happens?: {
+    readonly when: (v: ValuesOf<I | O>) => boolean;
+    readonly words: (v: ValuesOf<I | O>, say: Say) => string;
+  };
+}
+
 export interface Calculator<I extends QuantityKey = QuantityKey, O extends QuantityKey = QuantityKey> {
   /** Permanent: it stands in links. */
   readonly id: string;
@@ -91,10 +115,9 @@ export interface Calculator<I extends QuantityKey = QuantityKey, O extends Quant
   readonly inputs: readonly InputGroup<I>[];
   /** Records whose results may stand for inputs that the reader has not typed. */
   readonly feeds?: readonly Feed[];
+  readonly howSure?: HowSure<I, O>;
   /** Every conditional danger and warning of a record that feeds others, for them to pass on. */
   readonly alarms?: readonly Alarm<ValuesOf<I | O>>[];
-  /** The general estimate of spread is left out: its own results say how sure it is, or the result has a kink that a first-order estimate would understate. */
-  readonly ownSpread?: boolean;
   /** Small pieces of work that bring a long compute up to speed, run one at a time before the calculator comes to life. */
   readonly warm?: (v: ValuesOf<I>) => Iterable<void>;
   /** Its results are a best place, found by search: flat where it is best, so no input can be read back from them. */

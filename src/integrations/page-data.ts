@@ -14,6 +14,7 @@ const here = (path: string): string => fileURLToPath(new URL(path, import.meta.u
 const fromPage = new Map([
   [here('../calculators/vocabulary/index.ts'), here('../ui/page-vocabulary.ts')],
   [here('../build/demo.ts'), here('../ui/page-demo.ts')],
+  [here('../build/demo-sure.ts'), here('../ui/page-sure.ts')],
 ]);
 
 /**

@@ -18,6 +18,7 @@ import { loadHelp } from './help.ts';
 import { HowSure } from './how-sure.tsx';
 import { TableView } from './table.tsx';
 import { ResultList } from './result-list.tsx';
+import { TurnRound } from './turn-round.tsx';
 import { Working } from './working.tsx';
 
 export interface CalculatorProps {
@@ -86,7 +87,8 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
           </details>
         )}
         <Working record={record} values={values} system={system} others={(record.outputs as readonly string[]).slice(inSight)} />
-        {values && <HowSure record={record} values={values} say={say} />}
+        <HowSure record={record} values={values} say={say} own={own} />
+        {session && <TurnRound record={record} session={session} reading={reading} system={system} say={say} />}
       </div>
       {session ? <Share record={record} reading={reading} system={system} /> : <p class="printed address">/calculators/{record.id}/</p>}
     </>

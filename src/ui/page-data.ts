@@ -1,6 +1,7 @@
 import type { PageData } from '../build/page-data.ts';
 import type { AnyCalculator, Feed } from '../calculators/record.ts';
 import { demo } from './page-demo.ts';
+import { sures } from './page-sure.ts';
 import { vocabulary } from './page-vocabulary.ts';
 
 /** Fetches the words and numbers of a record, see src/build/page-data.ts; 'all' is the whole vocabulary. */
@@ -9,6 +10,7 @@ export async function fetchData(id: string): Promise<PageData> {
   const data = (await response.json()) as PageData;
   for (const [key, entry] of Object.entries(data.vocabulary)) vocabulary[key] ??= entry as (typeof vocabulary)[string];
   Object.assign(demo, data.demo);
+  Object.assign(sures, data.sure);
   return data;
 }
 

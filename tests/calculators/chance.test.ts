@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { chanceOf } from '../../src/calculators/chance.ts';
+import { chanceOf, drawChance } from '../../src/calculators/chance.ts';
 import { mixer, normalAt, normalPart, sfc32, shapeIn, shapeOf } from '../../src/calculators/draws.ts';
 import { calculatorById, calculators, entryOf, evaluate, inputKeys } from '../../src/calculators/index.ts';
 import type { Values } from '../../src/calculators/index.ts';
 import { numbersIn } from '../../src/calculators/numbers.ts';
 import { defineFeed } from '../../src/calculators/record.ts';
-import { spreadOf } from '../../src/calculators/spread.ts';
 import { turnRound } from '../../src/calculators/turn-round.ts';
 import { isChoice } from '../../src/calculators/vocabulary/index.ts';
 import { anywhere, demoInputs, near, randomFrom } from '../sweep/sample.ts';
+import { firstOrder } from './first-order.ts';
 
 /** An invented record whose answers are known without drawing: the sum of two numbers, and their difference. */
 const sum = defineFeed({
@@ -193,6 +193,41 @@ describe('the shape of an error', () => {
   });
 });
 
+describe('a band of friction', () => {
+  const stuck = { ...sum, compute: (v: { frontAxleLoad: number; rearAxleLoad: number }) => ({ mass: v.frontAxleLoad + v.rearAxleLoad, rearLoadFraction: 20 }) };
+
+  test('alone leaves the result anywhere within its half-width, each place as likely as another', () => {
+    const c = chanceOf(stuck, loads, { tolerance: { frontAxleLoad: {}, rearAxleLoad: {} }, band: 'rearLoadFraction' })!;
+    // 4 errors of a 5 % place among 10,000 even ones: √(0.05 × 0.95/10,000) of the whole width.
+    expect(Math.abs(c.p5 - 1282)).toBeLessThan(4 * 0.00218 * 40);
+    expect(Math.abs(c.p95 - 1318)).toBeLessThan(4 * 0.00218 * 40);
+    expect(c.tornado.map((t) => t.key)).toEqual(['rearLoadFraction']);
+    expect(c.tornado[0]!.low).toBeCloseTo(1282, 9);
+    expect(c.tornado[0]!.swing).toBeCloseTo(36, 9);
+  });
+
+  test('is drawn beside the measuring errors: 5 in 100 lie above where the two, folded together, say so', () => {
+    const c = chanceOf(stuck, loads, { tolerance: threeFour, band: 'rearLoadFraction', draws: 40_000 })!;
+    // The part above x of a normal error of 5 plus an even one of ±20: mean over the even one of 1 − Φ.
+    const above = (x: number) => Array.from({ length: 4000 }, (_, k) => 1 - normalPart((x - (-20 + (40 * (k + 0.5)) / 4000)) / 5)).reduce((a, b) => a + b, 0) / 4000;
+    for (const [x, part] of [[c.p95 - 1300, 0.05], [c.p5 - 1300, 0.95], [c.p50 - 1300, 0.5]] as const) expect(Math.abs(above(x) - part)).toBeLessThan(4 * Math.sqrt((part * (1 - part)) / 40_000));
+  });
+
+  test('has to be a result of the record', () => expect(() => chanceOf(sum, loads, { band: 'grip' })).toThrow(/result of sum, found grip/));
+});
+
+test('drawing steps once for each evaluation, so that a page can stop after any of them', () => {
+  let looks = 0;
+  const watched = { ...sum, compute: (v: Parameters<typeof sum.compute>[0]) => { looks++; return sum.compute(v); } };
+  const drawing = drawChance(watched, loads, { draws: 60, tolerance: threeFour });
+  let steps = 0;
+  while (!drawing.next().done) {
+    steps++;
+    expect(looks).toBe(steps);
+  }
+  expect(steps).toBe(2 * 50 + 60);
+});
+
 describe('refusals', () => {
   test('are counted: brakes that hold a grade only just leave the truck rolling in half of the draws', () => {
     const record = calculatorById('stopping-distance');
@@ -340,7 +375,7 @@ describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (id, reco
   test('spreads as the root sum of squares says, where the result does not bend', () => {
     const e = evaluate(record, demoInputs(record));
     if (!e.ok) throw new RangeError(`${id}: expected an answer for the demo truck`);
-    const spread = spreadOf(record, e.values);
+    const spread = firstOrder(record, e.values);
     const c = chanceOf(record, e.values, { draws: id === 'pedal-ratio' ? 400 : 2000 })!;
     expect(c.p5).toBeLessThanOrEqual(c.p50);
     expect(c.p50).toBeLessThanOrEqual(c.p95);

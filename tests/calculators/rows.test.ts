@@ -3,7 +3,7 @@ import { chanceOf } from '../../src/calculators/chance.ts';
 import { calculatorById, evaluate, hardProblem } from '../../src/calculators/index.ts';
 import type { Values } from '../../src/calculators/index.ts';
 import { numbersIn, placeName, withNumber } from '../../src/calculators/numbers.ts';
-import { spreadOf } from '../../src/calculators/spread.ts';
+import { firstOrder } from './first-order.ts';
 import { inch, mm } from '../../src/units/si.ts';
 import { demoInputs } from '../sweep/sample.ts';
 
@@ -42,7 +42,7 @@ describe('every numeric cell of a list', () => {
   test('counts in the spread as it does in many draws', () => {
     const slanted: Values = { ...upright, bodyDropFront: 6 * inch, bodyDropRear: 6 * inch, truckPoints: [{ name: 'low', on: 'frame', x: 0, y: 0, z: 0 }, { name: 'high', on: 'body', x: 6 * inch, y: 0, z: 8 * inch }], pointPairs: [{ from: 'low', to: 'high', kind: 'shaft' }] };
     const result = evaluate(record, slanted);
-    const spread = result.ok ? spreadOf(record, result.values) : undefined;
+    const spread = result.ok ? firstOrder(record, result.values) : undefined;
     const chance = chanceOf(record, slanted)!;
     expect((spread!.high - spread!.low) / (chance.p95 - chance.p5)).toBeCloseTo(1, 1);
     expect(spread!.causes.some(({ cell }) => cell !== undefined)).toBe(true);

@@ -5,8 +5,9 @@ import type { Typed } from '../../src/build/fields.ts';
 import { calculators, evaluate, inputKeys } from '../../src/calculators/index.ts';
 import type { AnyCalculator, Values } from '../../src/calculators/index.ts';
 import type { Picture, Shape } from '../../src/calculators/show.ts';
-import { spreadOf } from '../../src/calculators/spread.ts';
-import { anywhere, near, randomFrom } from './sample.ts';
+import { drawSure } from '../../src/build/how-sure.ts';
+import { sureWords } from '../../src/build/sure-words.ts';
+import { allOf, anywhere, near, randomFrom } from './sample.ts';
 
 const bad = /NaN|Infinity|undefined|\[object/;
 const say = sayIn('si');
@@ -69,17 +70,16 @@ describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (_id, rec
     expect(answered).toBeGreaterThan(0);
   });
 
-  test.skipIf(record.ownSpread)('shows a spread that is finite and holds the result', () => {
+  test('says how sure it is in words and finite numbers, with a list that ends', () => {
     const random = randomFrom(8);
-    for (let k = 0; k < 60; k++) {
-      const result = evaluate(record, near(record, random));
+    const few = { ...record, howSure: { ...record.howSure, draws: 60 } };
+    for (let k = 0; k < (record.id === 'pedal-ratio' ? 3 : 30); k++) {
+      const result = evaluate(record, k % 2 ? anywhere(record, random) : near(record, random));
       if (!result.ok) continue;
-      const spread = spreadOf(record, result.values);
-      if (!spread) continue;
-      const headline = result.values[record.outputs[0] as string] as number;
-      expect(spread.low).toBeLessThanOrEqual(headline);
-      expect(spread.high).toBeGreaterThanOrEqual(headline);
-      expect(spread.causes.reduce((sum, cause) => sum + cause.part, 0)).toBeLessThanOrEqual(1 + 1e-9);
+      const sure = allOf(drawSure(few, result.values, k % 3 === 0));
+      for (const text of sureWords(few, result.values, say, sure)) expect(text).not.toMatch(bad);
+      for (const bar of sure?.bars ?? []) expect(bar.high).toBeGreaterThanOrEqual(bar.low);
+      expect(sure?.bars.length ?? 0).toBeLessThanOrEqual(5);
     }
   });
 

@@ -83,6 +83,14 @@ export function anywhere(record: AnyCalculator, random: () => number): Values {
   }));
 }
 
+/** What a generator returns once all its steps are done. */
+export function allOf<T>(steps: Generator<void, T>): T {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
 function pick<T>(list: readonly T[], random: () => number): T {
   return list[Math.floor(random() * list.length)] as T;
 }

@@ -33,5 +33,5 @@ export function refuseSearch(v: FinderValues, no: Impossible | PairResult): Refu
     return { refused: (say) => `This load lifts the ${no.impossible === 'front-axle-lifts' ? 'front' : 'rear'} wheels off the road: ${say(by, 'mass')} are missing on that axle. Move the load, or make it lighter.` };
   }
   if (no.verdict !== 'never') return { refused: () => `In the nearest set one circuit makes no pressure at the target rate: its return spring takes all of its share. Check spring, share and target.` };
-  return { refused: (say) => `No set tried ever reaches ${say(v.brakingRate, 'brakingRate')}. The nearest, ${pairName(no, say)} in at ratio ${say(no.pedalRatio, 'ratio')}, ends before it. ${missSentence(no, v, say)} Change calipers, stroke, floor or brake pads: no bore does it.` };
+  return { refused: (say) => `No set tried ever reaches ${say(v.brakingRate, 'brakingRate')}. The nearest, ${pairName(no, say)} in at ratio ${say(no.pedalRatio, 'ratio')}, ends before it. ${missSentence({ ...no, judgements: [] }, v, say)} Change calipers, stroke, floor or brake pads: no bore does it.` };
 }

@@ -50,9 +50,9 @@ const installed = (v: V, s: Stand) => ({ ...brakes(v), ...s, knee: Math.max(v.kn
 
 export const openSplit = (v: V) => brakesPerRodForce(brakes(v));
 
-export function locksOn(v: V, s: Stand, grip: number): Locks {
+/** The split may be handed in: 10,000 trucks are drawn, and each would work it out five times. */
+export function locksOn(v: V, s: Stand, grip: number, c = openSplit(v)): Locks {
   const lift = s.rearFraction / s.heightRatio;
-  const c = openSplit(v);
   if (v.rearValve === 'fitted') {
     const r = lockOrderWithValve({ ...installed(v, s), grip });
     return { first: r.first, front: Math.min(r.front?.rate ?? Infinity, lift), rear: Math.min(r.rear.rate, lift), frontNeverLocks: !(r.front && r.front.rate < lift), rodForce: r.rodForce };
@@ -73,8 +73,8 @@ const leastGrip = 0.02;
  * rear leads from the start. A valve that bends the line before then, or at so low a rate that no road is that
  * slippery, puts it off to `bent`, where the line above the knee meets the ideal.
  */
-export function criticalOf(v: V, s: Stand): { readonly rate: number; readonly bent: boolean } {
-  const plain = (s.rearFraction - openSplit(v).rearBrakeFraction) / s.heightRatio;
+export function criticalOf(v: V, s: Stand, c = openSplit(v)): { readonly rate: number; readonly bent: boolean } {
+  const plain = (s.rearFraction - c.rearBrakeFraction) / s.heightRatio;
   if (v.rearValve !== 'fitted') return { rate: plain, bent: false };
   const { crossings, startsWith, kneeRate } = criticalRateWithValve(installed(v, s));
   const last = crossings[crossings.length - 1];

@@ -1,17 +1,8 @@
-import { deg, inch, mm } from '../../units/si.ts';
+import { deg, inch } from '../../units/si.ts';
 import { defineCautions } from '../record.ts';
-import type { Caution, ValuesOf } from '../record.ts';
-import type { LineKeys } from './shaft-line.ts';
-
-type Shown = ValuesOf<
-  LineKeys | 'supportBearing' | 'jointLimit' | 'slipIn' | 'slipOverlap' | 'mountMovement' | 'collapseAfter' | 'collapseLeast' | 'overlapLeast' | 'largestJointAngle' | 'bendFromMounts' | 'axisMiss' | 'shaftLengthBefore' | 'shaftLengthAfter'>;
-
-/** Common practice, no source. */
-export const stopAngle = 30 * deg;
-export const watchAngle = 20 * deg;
-const stopSlip = 40 * mm;
-const watchSlip = 50 * mm;
-const leastOverlap = 38 * mm; // twice a 3/4 in shaft
+import type { Caution } from '../record.ts';
+import { bottoms, collapseNear, collapseShort, jointSteep, leastOverlap, limitOnMounts, longer, noBearing, oneJointOffset, overlapShort, stopAngle, stopSlip, watchAngle, watchSlip } from './shaft-line.ts';
+import type { Shown } from './shaft-line.ts';
 
 /** Demo inputs at which the column points at the box joint, but for a quarter inch. */
 const oneJoint = { shaftJoints: 'one', columnFall: 28.6 * deg, columnPlan: 6.74 * deg, boxInputZ: 9.2 * inch } as const;
@@ -28,49 +19,49 @@ export const lineCautions: readonly Caution<Shown>[] = defineCautions<Shown>([
     todo: 'Ask the inspection office before you build. Have the finished steering approved in writing by a licensed engineer or certifier, or whoever your state, province or country names. No welding on a steering shaft except by someone qualified for it.',
   },
   {
-    id: 'no-bearing', level: 'danger', when: (v) => v.shaftJoints === 'three' && v.supportBearing === 'none',
+    id: 'no-bearing', level: 'danger', when: noBearing,
     words: 'Three joints without a bearing between them are a chain. The middle joint flops aside, takes up free play at the rim, and can fold until the steering jams.',
     todo: 'Stop. A support bearing close to the middle joint, on a bracket on the frame that does not flex by hand. Or two joints.',
     fires: { shaftJoints: 'three', supportBearing: 'none' }, silent: {},
   },
   {
-    id: 'one-joint-offset', level: 'danger', when: (v) => v.shaftJoints === 'one' && v.axisMiss > 3 * mm,
+    id: 'one-joint-offset', level: 'danger', when: oneJointOffset,
     words: (v, say) => `The column’s center line passes the box joint by ${say(v.axisMiss, 'length')}. One joint cannot take up an offset: forced together, it bends the column’s bearing and the box’s input shaft at every turn until one cracks.`,
     todo: 'Measure slope and plan angle again, since 1 degree over 24 in is 0.4 in (11 mm). If the offset is real, use two joints.',
     fires: oneJoint, silent: {},
   },
   {
-    id: 'bottoms', level: 'danger', when: (v) => v.collapseLeast <= 0,
+    id: 'bottoms', level: 'danger', when: bottoms,
     words: (v, say) => `Mounts that let the body move ${say(v.mountMovement, 'length')} drive the shaft to the end of its slide. It then hammers on the box’s bearing on every bump, and nothing is left to collapse.`,
     todo: 'Stop. Drop less, or have a collapsing section of the right length made and approved by someone licensed for steering work.',
     fires: { slipIn: 1.8 * inch }, silent: {},
   },
   {
-    id: 'collapse-short', level: 'danger', when: (v) => v.collapseAfter < stopSlip,
+    id: 'collapse-short', level: 'danger', when: collapseShort,
     words: (v, say) => `${say(v.collapseAfter, 'length')} of collapse is left, under ${say(stopSlip, 'length')} (common practice, no source). In a crash the rest of the way is taken by the wheel, toward the driver.`,
     todo: 'Stop. Drop less, or have a collapsing section of the right length made and approved by someone licensed for steering work. Never cut the slide’s stop or grind its end to gain length.',
     fires: { slipIn: 2.9 * inch }, silent: {},
   },
   {
-    id: 'collapse-near', level: 'warning', when: (v) => v.collapseAfter >= stopSlip && v.collapseAfter < watchSlip,
+    id: 'collapse-near', level: 'warning', when: collapseNear,
     words: (v, say) => `${say(v.collapseAfter, 'length')} of collapse is left. That is over the ${say(stopSlip, 'length')} below which to stop, and under the ${say(watchSlip, 'length')} to aim for (both common practice, no source).`,
     todo: 'Measure both slides again, shaft out of the truck. The tape error of the points is part of this number: see how sure it is.',
     fires: {}, silent: { slipIn: 4 * inch },
   },
   {
-    id: 'overlap-short', level: 'danger', when: (v) => v.overlapLeast < leastOverlap,
+    id: 'overlap-short', level: 'danger', when: overlapShort,
     words: (v, say) => `With the mounts against you the two halves hold each other over ${v.overlapLeast > 0 ? say(v.overlapLeast, 'length') : 'nothing'}. Short of about twice the shaft’s diameter, ${say(leastOverlap, 'length')} for a 3/4 in (19 mm) shaft (common practice, no source), they rock, wear and can come apart. Then the wheel turns and the truck does not.`,
     todo: 'Stop. The shaft must be longer, by a section with its own slide.',
     fires: { slipOverlap: 0.2 * inch }, silent: {},
   },
   {
-    id: 'longer', level: 'warning', when: (v) => v.shaftLengthAfter > v.shaftLengthBefore + 1 * mm,
+    id: 'longer', level: 'warning', when: longer,
     words: (v, say) => `This drop makes the shaft ${say(v.shaftLengthAfter - v.shaftLengthBefore, 'length')} longer. It gains collapse and pulls its halves apart.`,
     todo: 'Watch the overlap, and look again at full lock with a helper lifting the cab on its mounts.',
     fires: { bodyDropFront: -1 * inch, bodyDropRear: -1 * inch }, silent: {},
   },
   {
-    id: 'joint-steep', level: 'danger', when: (v) => v.largestJointAngle > stopAngle,
+    id: 'joint-steep', level: 'danger', when: jointSteep,
     words: (v, say) => `A joint bends ${say(v.largestJointAngle, 'angle')}. Over ${say(stopAngle, 'angle')} a single joint turns unevenly, wears fast and nears the place where its ears meet and it locks, with the wheels at an angle you did not choose.`,
     todo: 'Stop, unless the joint’s maker rates it for steering at this angle and the ripple can be canceled. Share the bend: move the box end of the line, or add a joint with a support bearing.',
     fires: { boxFall: -3 * deg }, silent: {},
@@ -82,7 +73,7 @@ export const lineCautions: readonly Caution<Shown>[] = defineCautions<Shown>([
     fires: {}, silent: { boxFall: 12 * deg },
   },
   {
-    id: 'joint-limit-on-mounts', level: 'danger', when: (v) => v.largestJointAngle + v.bendFromMounts > v.jointLimit,
+    id: 'joint-limit-on-mounts', level: 'danger', when: limitOnMounts,
     words: (v, say) => `At rest the joint is within its rating. Body mounts can add ${say(v.bendFromMounts, 'angle', 2)}, and then it is ${say(v.largestJointAngle + v.bendFromMounts - v.jointLimit, 'angle', 2)} beyond it. A joint past its limit binds.`,
     todo: 'Stop. Lessen the bend before anything is built.',
     fires: { jointLimit: 23 * deg }, silent: {},

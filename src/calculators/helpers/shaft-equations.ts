@@ -31,7 +31,8 @@ const seenDown = 'The plane of each bend, seen down the shaft as an angle from s
 const bent = (v: Values): boolean => Number(v.upperJointAngle) > 1e-3 && Number(v.lowerJointAngle) > 1e-3;
 const bentThree = (v: Values): boolean => bent(v) && Number(v.middleJointAngle) > 1e-3;
 
-export const lineEquations: readonly Equation[] = defineEquations([
+/** Column and box: where they are and point after the drop. */
+export const endEquations: readonly Equation[] = defineEquations([
   { result: 'bodyPitch', expression: 'asin((bodyDropRear - bodyDropFront) / (cabFrontStation - cabRearStation))', words: 'If one cab mount comes down more than the other, the column turns with the cab.', source: 'derived: rigid cab' },
   { result: 'columnEndXAfter', expression: 'cabFrontStation + (columnEndX - cabFrontStation) * cos(bodyPitch) - columnEndZ * sin(bodyPitch)', words: 'Fore and aft the column’s end moves only if the cab is raked.', source: 'derived: plane motion of a rigid body' },
   { result: 'columnEndZAfter', expression: '(columnEndX - cabFrontStation) * sin(bodyPitch) + columnEndZ * cos(bodyPitch) - bodyDropFront', words: 'Down it comes with the body. The box stays.', source: 'derived: plane motion of a rigid body' },
@@ -41,6 +42,10 @@ export const lineEquations: readonly Equation[] = defineEquations([
   { result: 'boxSlope', expression: 'atan(tan(boxFall) * cos(boxPlan))', words: 'The same at the box.', source: 'derived: projection', when: (v) => v.angleReading === 'side' },
   { result: 'columnSlopeAfter', expression: 'asin(sin(columnSlope) * cos(bodyPitch) - cos(columnSlope) * cos(columnPlan) * sin(bodyPitch))', words: 'A cab that goes nose up takes its pitch off the column’s slope.', source: 'derived: plane motion of a rigid body' },
   { result: 'columnPlanAfter', expression: 'atan(cos(columnSlope) * sin(columnPlan) / (cos(columnSlope) * cos(columnPlan) * cos(bodyPitch) + sin(columnSlope) * sin(bodyPitch)))', words: 'Seen from above it changes only a hair.', source: 'derived: plane motion of a rigid body', when: (v) => Math.abs(Number(v.columnPlanAfter)) < 1.5 },
+]);
+
+export const lineEquations: readonly Equation[] = defineEquations([
+  ...endEquations,
   { result: 'shaftLengthBefore', expression: distance('o', 'b'), words: 'From the cross at the column to the cross at the box, before. Tape it: it checks six readings at once.', source: 'derived', when: joints('one', 'two') },
   { result: 'shaftLengthBefore', expression: distance('o', 'm'), words: 'From the cross at the column, before, to the cross in the middle.', source: 'derived', when: joints('three') },
   { result: 'shaftLengthAfter', expression: distance('c', 'b'), words: 'From the cross at the column to the cross at the box.', source: 'derived', when: joints('one', 'two') },

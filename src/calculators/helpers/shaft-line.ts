@@ -5,7 +5,8 @@ import { isImpossible } from '../../engine/outcome.ts';
 import { axisAngles, pitchedAxis, shaftAxis } from '../../engine/shaftAxis.ts';
 import { shaftLine } from '../../engine/shaftLine.ts';
 import type { ShaftLine } from '../../engine/shaftLine.ts';
-import { inch } from '../../units/si.ts';
+import { slipLeft } from '../../engine/shaftSlip.ts';
+import { deg, inch, mm } from '../../units/si.ts';
 import { defineFeed } from '../record.ts';
 import type { Refusal, ValuesOf } from '../record.ts';
 
@@ -63,7 +64,7 @@ export function solveLine(v: Line) {
 function tooShort(v: Line, { impossible, by = 0 }: Impossible, when: 'Before' | 'After'): Refusal {
   const which = impossible === 'lower-shaft-too-short' ? 'middle joint and the box joint' : v.shaftJoints === 'three' ? 'column joint and the middle joint' : 'column joint and the box joint';
   return {
-    refused: (say) => (by >= v.jointLength
+    refused: (say) => (by > v.jointLength - 1e-6
       ? `${when} the drop the ${which} are at one and the same point. They must be at least the length of one joint apart, ${say(v.jointLength, 'length')}.`
       : `${when} the drop the ${which} stand ${say(v.jointLength - by, 'length')} apart. Half of each joint lies between, so the shaft is ${say(by, 'length')} shorter than its joints.`),
   };
@@ -72,39 +73,83 @@ function tooShort(v: Line, { impossible, by = 0 }: Impossible, when: 'Before' | 
 /** The angles to read on a piece of shaft: along the column for a single joint. */
 export const directions = (line: ShaftLine): { slope: number; plan: number }[] => line.axes.map((axis) => axisAngles({ axis }));
 
-/** Where the column's end and the two directions are after the drop. */
-export const shaftEndsFeed = defineFeed({
-  id: 'shaft-line',
-  title: 'Steering shaft line',
-  inputs: [
-    { title: 'Column, before the drop', of: ['columnEndX', 'columnEndY', 'columnEndZ', 'columnFall', 'columnPlan'] },
-    { title: 'Box', of: ['boxFall', 'boxPlan', 'angleReading'] },
-    { title: 'Drop', of: ['bodyDropFront', 'bodyDropRear', 'cabFrontStation', 'cabRearStation'] },
-  ],
-  outputs: ['columnEndXAfter', 'columnEndZAfter', 'columnSlopeAfter', 'columnPlanAfter', 'boxSlope'],
-  compute: (v) => {
-    const ends = shaftEnds(v);
-    if ('refused' in ends) return ends;
-    const { slope, plan } = axisAngles({ axis: ends.after.axis });
-    return { columnEndXAfter: ends.after.at.x, columnEndZAfter: ends.after.at.z, columnSlopeAfter: slope, columnPlanAfter: plan, boxSlope: ends.boxSlope };
-  },
+/** Common practice, no source. */
+export const stopAngle = 30 * deg;
+export const watchAngle = 20 * deg;
+export const stopSlip = 40 * mm;
+export const watchSlip = 50 * mm;
+export const leastOverlap = 38 * mm; // twice a 3/4 in shaft
+
+export type Shown = ValuesOf<
+  LineKeys | 'supportBearing' | 'jointLimit' | 'slipIn' | 'slipOverlap' | 'mountMovement' | 'collapseAfter' | 'collapseLeast' | 'overlapLeast' | 'largestJointAngle' | 'bendFromMounts' | 'axisMiss' | 'shaftLengthBefore' | 'shaftLengthAfter'>;
+export const noBearing = (v: Shown): boolean => v.shaftJoints === 'three' && v.supportBearing === 'none';
+export const oneJointOffset = (v: Shown): boolean => v.shaftJoints === 'one' && v.axisMiss > 3 * mm;
+export const bottoms = (v: Shown): boolean => v.collapseLeast <= 0;
+export const collapseShort = (v: Shown): boolean => v.collapseAfter < stopSlip;
+export const collapseNear = (v: Shown): boolean => v.collapseAfter >= stopSlip && v.collapseAfter < watchSlip;
+export const overlapShort = (v: Shown): boolean => v.overlapLeast < leastOverlap;
+export const longer = (v: Shown): boolean => v.shaftLengthAfter > v.shaftLengthBefore + 1 * mm;
+export const jointSteep = (v: Shown): boolean => v.largestJointAngle > stopAngle;
+export const limitOnMounts = (v: Shown): boolean => v.largestJointAngle + v.bendFromMounts > v.jointLimit;
+
+export const bends = (line: ShaftLine) => ({ upper: line.upperAngle, middle: line.middleAngle, lower: line.lowerAngle });
+export const where = { upper: 'column joint', middle: 'middle joint', lower: 'box joint' } as const;
+
+function beyond(line: ShaftLine, limit: number): Refusal | undefined {
+  const [name, most] = (Object.entries(bends(line)) as [keyof typeof where, number][]).reduce((a, b) => (b[1] > a[1] ? b : a));
+  return most > limit ? { refused: (say) => `After the drop the ${where[name]} would bend ${say(most, 'angle')}, ${say(most - limit, 'angle', 2)} more than it is rated for. Check the angles’ signs; if they are right, this line cannot be built.` } : undefined;
+}
+const slipRefused = ({ impossible, by = 0 }: Impossible): Refusal => ({
+  refused: (say) => ({
+    'slip-bottoms': `The shaft would have to be ${say(by, 'length')} shorter than it can go. It would push on column and box before the body is down: a smaller drop, or a shaft with more slide.`,
+    'slip-parts': `The shaft’s halves would come apart by ${say(by, 'length')}. Check the overlap and the points.`,
+    'mount-exceeds-shaft': `The mounts would move the body ${say(by, 'length')} farther than the shaft is long. Check the mount movement.`,
+  })[impossible] ?? 'This shaft cannot slide like that.',
 });
 
-/** The bends after the drop, for what only turns. */
-export const shaftBendsFeed = defineFeed({
+export const shaftLineFeed = defineFeed({
   id: 'shaft-line',
   title: 'Steering shaft line',
   inputs: [
-    { title: 'Shaft', of: ['shaftJoints', 'jointLength'] },
-    { title: 'Column, before the drop', of: ['columnEndX', 'columnEndY', 'columnEndZ', 'columnFall', 'columnPlan', 'angleReading'] },
+    { title: 'Shaft', of: ['shaftJoints', 'supportBearing', 'jointLength', 'jointLimit', 'slipIn', 'slipOverlap', 'mountMovement'] },
+    { title: 'Column, before the drop', of: ['angleReading', 'columnEndX', 'columnEndY', 'columnEndZ', 'columnFall', 'columnPlan'] },
     { title: 'Steering box', of: ['boxInputX', 'boxInputY', 'boxInputZ', 'boxFall', 'boxPlan'] },
-    { title: 'Middle joint', of: ['bearingX', 'bearingY', 'bearingZ'] },
+    { title: 'Middle joint, if there is one', of: ['bearingX', 'bearingY', 'bearingZ'] },
     { title: 'Drop', of: ['bodyDropFront', 'bodyDropRear', 'cabFrontStation', 'cabRearStation'] },
   ],
-  outputs: ['upperJointAngle', 'middleJointAngle', 'lowerJointAngle', 'bendTwistUpper', 'bendTwistLower'],
+  outputs: [
+    'collapseAfter', 'upperJointAngle', 'middleJointAngle', 'lowerJointAngle', 'shaftLengthAfter', 'shaftLengthBefore', 'collapseLeast', 'overlapLeast',
+    'largestJointAngle', 'bendFromMounts', 'bendTwistUpper', 'bendTwistLower', 'lowerShaftLength', 'shaftSlope', 'shaftPlan', 'lowerShaftSlope', 'lowerShaftPlan', 'axisMiss',
+    'columnSlope', 'boxSlope', 'columnSlopeAfter', 'columnPlanAfter', 'columnEndXAfter', 'columnEndZAfter', 'bodyPitch',
+  ],
+  alarms: [
+    { caution: 'no-bearing', level: 'danger', when: noBearing, first: 'three joints have no support bearing.' },
+    { caution: 'one-joint-offset', level: 'danger', when: oneJointOffset, first: 'one joint cannot take up the column’s offset.' },
+    { caution: 'bottoms', level: 'danger', when: bottoms, first: 'on its mounts the body drives the shaft to the end of its slide.' },
+    { caution: 'collapse-short', level: 'danger', when: collapseShort, first: 'too little collapse is left in the steering shaft.' },
+    { caution: 'collapse-near', level: 'warning', when: collapseNear, first: 'little collapse is left in the steering shaft.' },
+    { caution: 'overlap-short', level: 'danger', when: overlapShort, first: 'the halves of the shaft hold each other over too little.' },
+    { caution: 'longer', level: 'warning', when: longer, first: 'the drop pulls the halves of the shaft apart.' },
+    { caution: 'joint-steep', level: 'danger', when: jointSteep, first: 'a steering joint bends more than 30 degrees.' },
+    { caution: 'joint-limit-on-mounts', level: 'danger', when: limitOnMounts, first: 'on its mounts the body bends a joint past its rating.' },
+  ],
   compute: (v) => {
     const r = solveLine(v);
     if ('refused' in r) return r;
-    return { upperJointAngle: r.after.upperAngle, middleJointAngle: r.after.middleAngle, lowerJointAngle: r.after.lowerAngle, bendTwistUpper: r.after.upperTwist, bendTwistLower: r.after.lowerTwist };
+    const { before, after, ends } = r;
+    const tooSteep = beyond(after, v.jointLimit);
+    if (tooSteep) return tooSteep;
+    const slip = slipLeft({ lengthBefore: before.upperLength, lengthAfter: after.upperLength, collapseBefore: v.slipIn, overlapBefore: v.slipOverlap, mountMovement: v.mountMovement });
+    if (isImpossible(slip)) return slipRefused(slip);
+    const ways = directions(after);
+    const way = (k: number): { slope: number; plan: number } => ways[k] ?? { slope: 0, plan: 0 };
+    const [column, upper, lower] = [way(0), way(jointsOf(v) === 1 ? 0 : 1), jointsOf(v) === 3 ? way(2) : { slope: 0, plan: 0 }];
+    return {
+      collapseAfter: slip.collapse, upperJointAngle: after.upperAngle, middleJointAngle: after.middleAngle, lowerJointAngle: after.lowerAngle,
+      shaftLengthAfter: after.upperLength, shaftLengthBefore: before.upperLength, collapseLeast: slip.collapseLeast, overlapLeast: slip.overlapLeast,
+      largestJointAngle: Math.max(after.upperAngle, after.middleAngle, after.lowerAngle), bendFromMounts: slip.bendMore, bendTwistUpper: after.upperTwist, bendTwistLower: after.lowerTwist,
+      lowerShaftLength: after.lowerLength, shaftSlope: upper.slope, shaftPlan: upper.plan, lowerShaftSlope: lower.slope, lowerShaftPlan: lower.plan, axisMiss: after.miss,
+      columnSlope: ends.columnSlope, boxSlope: ends.boxSlope, columnSlopeAfter: column.slope, columnPlanAfter: column.plan, columnEndXAfter: ends.after.at.x, columnEndZAfter: ends.after.at.z, bodyPitch: ends.pitch,
+    };
   },
 });

@@ -34,7 +34,6 @@ const leads = (v: { readonly frontAdhesion: number; readonly rearAdhesion: numbe
 export default defineCalculator({
   id: 'adhesion',
   version: 1,
-  ownSpread: true,
   title: 'Grip used at each axle',
   purpose: 'How much grip a stop takes from each axle’s tires, and how much of the road’s grip the split turns into braking.',
   inputs: [

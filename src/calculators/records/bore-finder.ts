@@ -9,6 +9,7 @@ import type { FinderValues } from '../helpers/bore-search.ts';
 import { finderEquations } from '../helpers/bore-equations.ts';
 import { boreTables } from '../helpers/bore-tables.ts';
 import { foundOf, ladenEffort, missSentence, pairName } from '../helpers/bore-words.ts';
+import { swellFeed } from '../helpers/circuit-volume.ts';
 import { discFeed } from '../helpers/disc-torque.ts';
 import { defineCalculator } from '../record.ts';
 import type { Say } from '../record.ts';
@@ -27,7 +28,6 @@ function windowWords(p: PairResult, side: 'front' | 'rear', say: Say): string {
 export default defineCalculator({
   id: 'bore-finder',
   version: 1,
-  ownSpread: true,
   warm: (v) => (refuse(v) ? [] : warmSearch(v)),
   title: 'Which bores, which ratio',
   purpose: 'Tries every pair of standard bores with every pedal ratio and bar setting, and puts first what your weakest driver can stop the truck with.',
@@ -41,7 +41,7 @@ export default defineCalculator({
     { title: 'Truck and load', of: ['frontAxleLoad', 'rearAxleLoad', 'wheelbase', 'cgHeight', 'payload', 'payloadAhead', 'payloadHeight'] },
     { title: 'Limits to keep', of: ['strokePart', 'travelPart', 'tiltPart', 'rateMargin', 'floorMargin', 'failedRate'] },
   ],
-  feeds: [discFeed],
+  feeds: [discFeed, swellFeed],
   outputs: [
     'bestFrontBore', 'bestRearBore', 'bestPedalRatio', 'bestFrontShare', 'bestEffort', 'bestPadTravel', 'limitsMet', 'pairsPassing',
     'frontPressure', 'rearPressure', 'frontStroke', 'rearStroke', 'strokeLead', 'rodForce', 'frontMasterArea', 'rearMasterArea', 'frontBoreLow', 'frontBoreHigh', 'rearBoreLow', 'rearBoreHigh',

@@ -5,6 +5,7 @@ import { strokeForPressure } from '../../engine/fluid.ts';
 import { bar, inch, lbf } from '../../units/si.ts';
 import { standardBores } from '../../units/index.ts';
 import { barFeed } from '../helpers/balance-bar.ts';
+import { swellFeed } from '../helpers/circuit-volume.ts';
 import { discFeed } from '../helpers/disc-torque.ts';
 import { defineCalculator } from '../record.ts';
 import type { Say, ValuesOf } from '../record.ts';
@@ -76,7 +77,7 @@ export default defineCalculator({
     { title: 'Fluid', of: ['frontTakeUp', 'rearTakeUp', 'frontCompliance', 'rearCompliance'] },
     { title: 'Brakes and truck', of: ['frontBrakeGain', 'rearBrakeGain', 'pushOutPressure', 'frontAxleLoad', 'rearAxleLoad'] },
   ],
-  feeds: [barFeed, discFeed],
+  feeds: [barFeed, discFeed, swellFeed],
   outputs: ['frontBoreLow', 'frontBoreHigh', 'rearBoreLow', 'rearBoreHigh', 'frontPressureAsked', 'rearPressureAsked', 'frontVolumeAsked', 'rearVolumeAsked', 'frontClevisForce', 'rearClevisForce'],
   compute: (v) => {
     for (const side of sides) {

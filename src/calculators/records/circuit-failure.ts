@@ -45,7 +45,6 @@ function outcome(v: V, dead: Side, rate: number, margin: number, say: Say): stri
 export default defineCalculator({
   id: 'circuit-failure',
   version: 1,
-  ownSpread: true,
   title: 'One circuit dead',
   purpose: 'What brakes are left when one line lets go, where the pedal ends up, and which stop the pedal meets first.',
   inputs: [
@@ -77,6 +76,13 @@ export default defineCalculator({
       frontMasterArea: circleArea({ diameter: v.frontMasterBore }).area, rearMasterArea: circleArea({ diameter: v.rearMasterBore }).area,
       mass, rearLoadFraction: v.rearAxleLoad / mass, heightRatio: v.cgHeight / v.wheelbase, stateFrontDead: f.regime, stateRearDead: r.regime,
     };
+  },
+  howSure: {
+    draws: 1000,
+    happens: {
+      when: (v) => Math.min(v.floorMarginFrontDead, v.floorMarginRearDead) <= 0,
+      words: () => 'the pedal meets the carpet with one of the circuits dead',
+    },
   },
   summary: (v, say) => (v.floorMarginFrontDead <= 0 && v.floorMarginRearDead <= 0
     ? `At ${say(v.controlForce, 'force')} the rears alone give ${say(v.rateFrontDead, 'brakingRate')}, the fronts alone ${say(v.rateRearDead, 'brakingRate')}. In both failures the pedal is on the carpet, and a harder push adds nothing.`

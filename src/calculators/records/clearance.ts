@@ -40,7 +40,6 @@ const apart = (axis: 'X' | 'Y' | 'Z'): string => `(firstStart${axis} + firstFrac
 export default defineCalculator({
   id: 'clearance',
   version: 1,
-  ownSpread: true,
   title: 'Clearance between two round parts',
   purpose: 'How close two straight round parts come, where, and what is left when the tape has been wrong.',
   inputs: [
@@ -52,6 +51,10 @@ export default defineCalculator({
   compute: (v) => {
     const r = solve(v);
     return { leastGap: r.gap, leastGapLessError: r.gapLessError, gapError: r.gapError, axisDistance: r.distance, firstFraction: r.s, secondFraction: r.t };
+  },
+  howSure: {
+    draws: 4000,
+    errorOf: { positionError: ['firstStartX', 'firstStartY', 'firstStartZ', 'firstEndX', 'firstEndY', 'firstEndZ', 'secondStartX', 'secondStartY', 'secondStartZ', 'secondEndX', 'secondEndY', 'secondEndZ'] },
   },
   summary: (v, say) => (v.leastGap < 0
     ? `The two parts would overlap by ${say(-v.leastGap, 'length')}: they cannot both be there.`

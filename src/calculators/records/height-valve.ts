@@ -32,7 +32,6 @@ function words({ impossible, by = 0 }: Impossible): Refusal {
 export default defineCalculator({
   id: 'height-valve',
   version: 1,
-  ownSpread: true,
   title: 'Height-sensing rear valve after a drop',
   purpose: 'What a rear valve that reads the load from the ride height makes of a lowered truck.',
   inputs: [

@@ -83,13 +83,18 @@ export default defineCalculator({
       return { refused: (say) => `This load lifts the ${laden.impossible === 'front-axle-lifts' ? 'front' : 'rear'} wheels off the road: ${say(laden.by ?? 0, 'mass')} are missing on that axle. Move the load, or make it lighter.` };
     }
     const empty = stand(v, 'empty');
-    const [e, l] = [locksOn(v, empty, v.grip), locksOn(v, laden, v.grip)];
-    const criticalRate = criticalOf(v, empty).rate;
+    const split = openSplit(v);
+    const [e, l] = [locksOn(v, empty, v.grip, split), locksOn(v, laden, v.grip, split)];
+    const criticalRate = criticalOf(v, empty, split).rate;
     return {
       criticalRate, frontLockRate: e.front, rearLockRate: e.rear, lockMargin: criticalRate - v.grip, lockControlForce: e.rodForce / (v.pedalRatio * v.linkageEfficiency),
-      ladenCriticalRate: criticalOf(v, laden).rate, ladenFrontLockRate: l.front, ladenRearLockRate: l.rear, rearBrakeFraction: openSplit(v).rearBrakeFraction,
+      ladenCriticalRate: criticalOf(v, laden, split).rate, ladenFrontLockRate: l.front, ladenRearLockRate: l.rear, rearBrakeFraction: split.rearBrakeFraction,
       mass: empty.mass, rearLoadFraction: empty.rearFraction, heightRatio: empty.heightRatio, ladenMass: laden.mass, ladenRearLoadFraction: laden.rearFraction, ladenHeightRatio: laden.heightRatio,
     };
+  },
+  howSure: {
+    given: ['grip'], samePads: true,
+    happens: { when: (v) => v.rearLockRate < v.frontLockRate, words: (v, say) => `the rear locks first, empty, on a road with a grip of ${say(v.grip, 'friction')}` },
   },
   summary: (v, say) => `Empty, on grip ${say(v.grip, 'friction')}, ${order(v, 'empty', say)}; the rear leads wherever a road allows more than ${say(Math.max(0, v.criticalRate), 'brakingRate')}. With ${say(v.payload, 'mass')} aboard ${order(v, 'laden', say)}.`,
   equations: [

@@ -6,7 +6,6 @@ import { padPlaceScene } from '../scenes/pad-place.ts';
 export default defineCalculator({
   id: 'pad-place',
   version: 1,
-  ownSpread: true,
   title: 'Where the pedal pad is',
   purpose: 'The place of a pedal pad from tape measures to marks that stay, so that it can be found again when the floor and the firewall are gone.',
   inputs: [

@@ -21,6 +21,11 @@ export default defineCalculator({
   feeds: [pressureFeed, barFeed, discFeed],
   outputs: ['rearPressureAfterValve', 'kneeForMargin', 'marginKept', 'kneeRate', 'openValvePressure', 'rearBrakeFraction', 'rearShareAboveKnee', 'mass', 'rearLoadFraction', 'heightRatio', 'valveNeed'],
   compute: results,
+  // A gauge tells the pressure; whether the rear stays behind is what has to be known.
+  howSure: {
+    of: 'marginKept', samePads: true,
+    happens: { when: (v) => v.marginKept < 0, words: (v, say) => `the rear gets ahead of the front, empty, somewhere up to ${say(v.rateLimit, 'brakingRate')}` },
+  },
   summary: (v, say) => {
     const need = {
       set: `To stay ${say(v.shareMargin, 'share')} of the brake force below the ideal up to ${say(v.rateLimit, 'brakingRate')}, the knee may be no higher than ${say(v.kneeForMargin, 'pressure')}; yours is at ${say(v.kneePressure, 'pressure')}.`,

@@ -2,27 +2,33 @@ import type { Point } from '../../engine/capsule.ts';
 import { chainRipple, leastRipple } from '../../engine/clocking.ts';
 import { isImpossible } from '../../engine/outcome.ts';
 import { bestBearing } from '../../engine/shaftBearing.ts';
-import { shaftAxis } from '../../engine/shaftAxis.ts';
+import { axisAngles } from '../../engine/shaftAxis.ts';
 import { shaftLine } from '../../engine/shaftLine.ts';
 import type { ShaftLine } from '../../engine/shaftLine.ts';
 import { deg, inch } from '../../units/si.ts';
-import { stopAngle, watchAngle } from '../helpers/shaft-cautions.ts';
-import { shaftEndsFeed } from '../helpers/shaft-line.ts';
+import { endEquations } from '../helpers/shaft-equations.ts';
+import { shaftEnds, stopAngle, watchAngle } from '../helpers/shaft-line.ts';
+import type { EndKeys } from '../helpers/shaft-line.ts';
 import { defineCalculator } from '../record.ts';
 import type { ValuesOf } from '../record.ts';
 import { shaftScene } from '../scenes/shaft.ts';
 
 type Keys =
-  | 'columnEndXAfter' | 'columnEndY' | 'columnEndZAfter' | 'columnSlopeAfter' | 'columnPlanAfter' | 'boxInputX' | 'boxInputY' | 'boxInputZ' | 'boxSlope' | 'boxPlan' | 'jointLength' | 'jointLimit'
+  | EndKeys | 'boxInputX' | 'boxInputY' | 'boxInputZ' | 'jointLength' | 'jointLimit'
   | 'bearingX' | 'bearingY' | 'bearingZ' | 'bearingRearmost' | 'bearingForemost' | 'bearingRightmost' | 'bearingLeftmost' | 'bearingLowest' | 'bearingHighest';
 type V = ValuesOf<Keys>;
 
-const along = (fall: number, plan: number): Point => shaftAxis({ reading: 'along', fall, plan }).axis;
-const ends = (v: V) => ({
-  column: { at: { x: v.columnEndXAfter, y: v.columnEndY, z: v.columnEndZAfter }, axis: along(v.columnSlopeAfter, v.columnPlanAfter) },
-  box: { at: { x: v.boxInputX, y: v.boxInputY, z: v.boxInputZ }, axis: along(v.boxSlope, v.boxPlan) }, jointLength: v.jointLength,
-});
-const region = (v: V): readonly [Point, Point] => [{ x: v.bearingRearmost, y: v.bearingRightmost, z: v.bearingLowest }, { x: v.bearingForemost, y: v.bearingLeftmost, z: v.bearingHighest }];
+/** Throws where compute refuses first. */
+function ends(v: V) {
+  const solved = shaftEnds(v);
+  if ('refused' in solved) throw new RangeError('bearing: expected numbers that compute lets pass, found a refusal');
+  return { column: solved.after, box: { at: { x: v.boxInputX, y: v.boxInputY, z: v.boxInputZ }, axis: solved.boxAxis }, jointLength: v.jointLength };
+}
+/** Two limits typed the wrong way around mean the same space. */
+const region = (v: V): readonly [Point, Point] => {
+  const [x, y, z] = ([[v.bearingRearmost, v.bearingForemost], [v.bearingRightmost, v.bearingLeftmost], [v.bearingLowest, v.bearingHighest]] as const).map((pair) => [Math.min(...pair), Math.max(...pair)]) as [[number, number], [number, number], [number, number]];
+  return [{ x: x[0], y: y[0], z: z[0] }, { x: x[1], y: y[1], z: z[1] }];
+};
 const yours = (v: V): Point => ({ x: v.bearingX, y: v.bearingY, z: v.bearingZ });
 const lineThrough = (v: V, middle: Point) => shaftLine({ ...ends(v), joints: 3, middle });
 const bends = (line: ShaftLine) => [line.upperAngle, line.middleAngle, line.lowerAngle] as const;
@@ -37,7 +43,6 @@ const search = 'derived; the place is found by search';
 export default defineCalculator({
   id: 'shaft-bearing',
   version: 1,
-  ownSpread: true,
   oneWay: true,
   title: 'Middle joint: the best place for its bearing',
   purpose: 'Where, inside the space you can bolt a support bearing in, the middle joint of a three-joint shaft bends all three joints least.',
@@ -45,26 +50,24 @@ export default defineCalculator({
     { title: 'Where it can go', of: ['bearingRearmost', 'bearingForemost', 'bearingRightmost', 'bearingLeftmost', 'bearingLowest', 'bearingHighest'] },
     { title: 'Your place, to compare', of: ['bearingX', 'bearingY', 'bearingZ'] },
     { title: 'Joint', of: ['jointLength', 'jointLimit'] },
-    { title: 'Column, after the drop', of: ['columnEndXAfter', 'columnEndY', 'columnEndZAfter', 'columnSlopeAfter', 'columnPlanAfter'] },
-    { title: 'Steering box', of: ['boxInputX', 'boxInputY', 'boxInputZ', 'boxSlope', 'boxPlan'] },
+    { title: 'Column, before the drop', of: ['angleReading', 'columnEndX', 'columnEndY', 'columnEndZ', 'columnFall', 'columnPlan'] },
+    { title: 'Steering box', of: ['boxInputX', 'boxInputY', 'boxInputZ', 'boxFall', 'boxPlan'] },
+    { title: 'Drop', of: ['bodyDropFront', 'bodyDropRear', 'cabFrontStation', 'cabRearStation'] },
   ],
-  feeds: [shaftEndsFeed],
-  outputs: ['bestLargestAngle', 'bestBearingX', 'bestBearingY', 'bestBearingZ', 'bestUpperAngle', 'bestMiddleAngle', 'bestLowerAngle', 'bestUpperLength', 'bestLowerLength'],
+  outputs: ['bestLargestAngle', 'bestBearingX', 'bestBearingY', 'bestBearingZ', 'bestUpperAngle', 'bestMiddleAngle', 'bestLowerAngle', 'bestUpperLength', 'bestLowerLength', 'columnEndXAfter', 'columnEndZAfter', 'columnSlopeAfter', 'columnPlanAfter', 'columnSlope', 'boxSlope', 'bodyPitch'],
   compute: (v) => {
+    const solved = shaftEnds(v);
+    if ('refused' in solved) return solved;
     const [low, high] = region(v);
-    const names = { x: 'rearmost place lies', y: 'place nearest the engine lies', z: 'lowest place lies' } as const;
-    const past = { x: 'ahead of the foremost', y: 'outside the outermost', z: 'above the highest' } as const;
-    for (const axis of ['x', 'y', 'z'] as const) {
-      const by = low[axis] - high[axis];
-      if (by > 0) return { refused: (say) => `The ${names[axis]} ${say(by, 'length')} ${past[axis]}. Exchange the two.` };
-    }
     const found = bestBearing({ ...ends(v), low, high });
     if (isImpossible(found)) return { refused: (say) => `Nowhere in this space is there room for a shaft: even at the best place one is ${say(found.by ?? 0, 'length')} shorter than its joints. Move the space away from the column joint and the box joint.` };
     if (found.largest > v.jointLimit) return { refused: (say) => `Even at the best place in this space a joint bends ${say(found.largest, 'angle')}, ${say(found.largest - v.jointLimit, 'angle', 2)} more than it is rated for. A wider space, or another place for column or box.` };
     const { line, at } = found;
+    const column = axisAngles({ axis: solved.after.axis });
     return {
       bestLargestAngle: found.largest, bestBearingX: at.x, bestBearingY: at.y, bestBearingZ: at.z, bestUpperAngle: line.upperAngle, bestMiddleAngle: line.middleAngle, bestLowerAngle: line.lowerAngle,
-      bestUpperLength: line.upperLength, bestLowerLength: line.lowerLength,
+      bestUpperLength: line.upperLength, bestLowerLength: line.lowerLength, columnEndXAfter: solved.after.at.x, columnEndZAfter: solved.after.at.z, columnSlopeAfter: column.slope, columnPlanAfter: column.plan,
+      columnSlope: solved.columnSlope, boxSlope: solved.boxSlope, bodyPitch: solved.pitch,
     };
   },
   summary: (v, say) => {
@@ -76,6 +79,7 @@ export default defineCalculator({
       result: 'bestLargestAngle', expression: 'max(bestUpperAngle, bestMiddleAngle, bestLowerAngle)', words: 'The joint that bends most decides.', source: search,
       found: 'The place is the one in your space that makes this least. It has one valley only: what can still be best is cut in half again and again, on the side the slope points to.',
     },
+    ...endEquations,
     { result: 'bestUpperLength', expression: size(runUp), words: 'From the column joint to the middle joint.', source: 'derived' },
     { result: 'bestLowerLength', expression: size(runDown), words: 'From the middle joint to the box joint.', source: 'derived' },
     { result: 'bestUpperAngle', expression: `acos(${onAxis(runUp, 'columnSlopeAfter', 'columnPlanAfter')} / bestUpperLength)`, words: 'How much of the upper shaft lies along the column.', source: 'derived: scalar product', when: (v) => Number(v.bestUpperAngle) > 1e-3 },
@@ -97,7 +101,7 @@ export default defineCalculator({
       id: 'still-steep', level: 'danger', when: (v) => v.bestLargestAngle > stopAngle,
       words: (v, say) => `Even the best place bends a joint ${say(v.bestLargestAngle, 'angle')}, over ${say(stopAngle, 'angle')} (common practice, no source).`,
       todo: 'Stop. Another joint, or another place for the box or the column’s end, decided with someone licensed for steering work.',
-      fires: { boxPlan: 76 * deg, boxSlope: 30 * deg, jointLimit: 50 * deg }, silent: {},
+      fires: { boxPlan: 76 * deg, boxFall: 30 * deg, jointLimit: 50 * deg }, silent: {},
     },
     {
       id: 'still-watch', level: 'caution', when: (v) => v.bestLargestAngle > watchAngle && v.bestLargestAngle <= stopAngle,
@@ -140,7 +144,7 @@ export default defineCalculator({
     },
   }],
   paper: {
-    assumptions: ['The bearing holds the middle joint’s cross where it is found. In truth it sits on one of the shafts, as close to the joint as it goes.', 'The space is a box along the truck’s axes.', 'All places after the drop, from marks on the frame.'],
+    assumptions: ['The bearing holds the middle joint’s cross where it is found. In truth it sits on one of the shafts, as close to the joint as it goes.', 'The space is a box along the truck’s axes.', 'The column as measured before the drop and moved by it; the space after the drop; both from marks on the frame.'],
     leftOut: ['What is in the way inside the space.', 'Room for the slide: keep the upper shaft long enough for it.', 'Strength of bracket and bearing.', 'The ripple: with three joints and two clockings it can be canceled at nearly every place, so it does not choose one.'],
     sources: [
       { of: 'the place that makes the largest bend least', kind: 'derived', note: 'checked against thousands of random places' },
@@ -150,7 +154,7 @@ export default defineCalculator({
       {
         source: 'Worked by hand: a level column and a box falling at 70° share the bend equally in a space that is wide enough, 23.33° each',
         inputs: {
-          columnEndXAfter: 0, columnEndY: 0, columnEndZAfter: 0.3, columnSlopeAfter: 0, columnPlanAfter: 0, boxInputX: 0.4, boxInputY: 0, boxInputZ: 0, boxSlope: 70 * deg, boxPlan: 0,
+          columnEndX: 0, columnEndY: 0, columnEndZ: 0.3, columnFall: 0, columnPlan: 0, boxInputX: 0.4, boxInputY: 0, boxInputZ: 0, boxFall: 70 * deg, boxPlan: 0, bodyDropFront: 0, bodyDropRear: 0,
           bearingRearmost: 0, bearingForemost: 0.4, bearingRightmost: -0.2, bearingLeftmost: 0.2, bearingLowest: -0.05, bearingHighest: 0.4,
         },
         results: { bestLargestAngle: { value: (70 / 3) * deg, within: 1e-4 } },

@@ -1,39 +1,22 @@
-import { isImpossible } from '../../engine/outcome.ts';
-import type { Impossible } from '../../engine/outcome.ts';
 import type { ShaftLine } from '../../engine/shaftLine.ts';
-import { slipLeft } from '../../engine/shaftSlip.ts';
 import { deg, inch, mm } from '../../units/si.ts';
 import { lineCautions } from '../helpers/shaft-cautions.ts';
 import { lineEquations } from '../helpers/shaft-equations.ts';
-import { boxPoint, directions, jointsOf, middlePoint, solveLine } from '../helpers/shaft-line.ts';
+import { bends, boxPoint, middlePoint, shaftLineFeed, solveLine, where } from '../helpers/shaft-line.ts';
 import type { LineKeys } from '../helpers/shaft-line.ts';
 import { defineCalculator } from '../record.ts';
-import type { Refusal, Say, ValuesOf } from '../record.ts';
+import type { Say, ValuesOf } from '../record.ts';
 import { shaftScene } from '../scenes/shaft.ts';
 import type { DrawnLine } from '../scenes/shaft.ts';
 
 type V = ValuesOf<LineKeys>;
-const where = { upper: 'column joint', middle: 'middle joint', lower: 'box joint' } as const;
 
 function solved(v: V) {
   const r = solveLine(v);
   if ('refused' in r) throw new RangeError('shaft line: expected numbers that compute lets pass, found a refusal');
   return r;
 }
-const bends = (line: ShaftLine) => ({ upper: line.upperAngle, middle: line.middleAngle, lower: line.lowerAngle });
 const present = (v: V) => ({ one: ['lower'], two: ['upper', 'lower'], three: ['upper', 'middle', 'lower'] } as const)[v.shaftJoints];
-
-function beyond(line: ShaftLine, limit: number): Refusal | undefined {
-  const [name, most] = (Object.entries(bends(line)) as [keyof typeof where, number][]).reduce((a, b) => (b[1] > a[1] ? b : a));
-  return most > limit ? { refused: (say) => `After the drop the ${where[name]} would bend ${say(most, 'angle')}, ${say(most - limit, 'angle', 2)} more than it is rated for. Check the angles’ signs; if they are right, this line cannot be built.` } : undefined;
-}
-const slipRefused = ({ impossible, by = 0 }: Impossible): Refusal => ({
-  refused: (say) => ({
-    'slip-bottoms': `The shaft would have to be ${say(by, 'length')} shorter than it can go. It would push on column and box before the body is down: a smaller drop, or a shaft with more slide.`,
-    'slip-parts': `The shaft’s halves would come apart by ${say(by, 'length')}. Check the overlap and the points.`,
-    'mount-exceeds-shaft': `The mounts would move the body ${say(by, 'length')} farther than the shaft is long. Check the mount movement.`,
-  })[impossible] ?? 'This shaft cannot slide like that.',
-});
 
 const drawn = (v: V, column: DrawnLine['column'], line: ShaftLine, say: Say): DrawnLine => ({
   column, box: { at: boxPoint(v), axis: line.axes[line.axes.length - 1] as DrawnLine['box']['axis'] },
@@ -41,41 +24,9 @@ const drawn = (v: V, column: DrawnLine['column'], line: ShaftLine, say: Say): Dr
 });
 
 export default defineCalculator({
-  id: 'shaft-line',
+  ...shaftLineFeed,
   version: 1,
-  title: 'Steering shaft line',
   purpose: 'How far each joint of the steering shaft bends, how long the shaft is, and how much of its collapse the drop has eaten.',
-  inputs: [
-    { title: 'Shaft', of: ['shaftJoints', 'supportBearing', 'jointLength', 'jointLimit', 'slipIn', 'slipOverlap', 'mountMovement'] },
-    { title: 'Column, before the drop', of: ['angleReading', 'columnEndX', 'columnEndY', 'columnEndZ', 'columnFall', 'columnPlan'] },
-    { title: 'Steering box', of: ['boxInputX', 'boxInputY', 'boxInputZ', 'boxFall', 'boxPlan'] },
-    { title: 'Middle joint, if there is one', of: ['bearingX', 'bearingY', 'bearingZ'] },
-    { title: 'Drop', of: ['bodyDropFront', 'bodyDropRear', 'cabFrontStation', 'cabRearStation'] },
-  ],
-  outputs: [
-    'collapseAfter', 'upperJointAngle', 'middleJointAngle', 'lowerJointAngle', 'shaftLengthAfter', 'shaftLengthBefore', 'collapseLeast', 'overlapLeast',
-    'largestJointAngle', 'bendFromMounts', 'bendTwistUpper', 'bendTwistLower', 'lowerShaftLength', 'shaftSlope', 'shaftPlan', 'lowerShaftSlope', 'lowerShaftPlan', 'axisMiss',
-    'columnSlope', 'boxSlope', 'columnSlopeAfter', 'columnPlanAfter', 'columnEndXAfter', 'columnEndZAfter', 'bodyPitch',
-  ],
-  compute: (v) => {
-    const r = solveLine(v);
-    if ('refused' in r) return r;
-    const { before, after, ends } = r;
-    const tooSteep = beyond(after, v.jointLimit);
-    if (tooSteep) return tooSteep;
-    const slip = slipLeft({ lengthBefore: before.upperLength, lengthAfter: after.upperLength, collapseBefore: v.slipIn, overlapBefore: v.slipOverlap, mountMovement: v.mountMovement });
-    if (isImpossible(slip)) return slipRefused(slip);
-    const ways = directions(after);
-    const way = (k: number): { slope: number; plan: number } => ways[k] ?? { slope: 0, plan: 0 };
-    const [column, upper, lower] = [way(0), way(jointsOf(v) === 1 ? 0 : 1), jointsOf(v) === 3 ? way(2) : { slope: 0, plan: 0 }];
-    return {
-      collapseAfter: slip.collapse, upperJointAngle: after.upperAngle, middleJointAngle: after.middleAngle, lowerJointAngle: after.lowerAngle,
-      shaftLengthAfter: after.upperLength, shaftLengthBefore: before.upperLength, collapseLeast: slip.collapseLeast, overlapLeast: slip.overlapLeast,
-      largestJointAngle: Math.max(after.upperAngle, after.middleAngle, after.lowerAngle), bendFromMounts: slip.bendMore, bendTwistUpper: after.upperTwist, bendTwistLower: after.lowerTwist,
-      lowerShaftLength: after.lowerLength, shaftSlope: upper.slope, shaftPlan: upper.plan, lowerShaftSlope: lower.slope, lowerShaftPlan: lower.plan, axisMiss: after.miss,
-      columnSlope: ends.columnSlope, boxSlope: ends.boxSlope, columnSlopeAfter: column.slope, columnPlanAfter: column.plan, columnEndXAfter: ends.after.at.x, columnEndZAfter: ends.after.at.z, bodyPitch: ends.pitch,
-    };
-  },
   summary: (v, say) => {
     const names = present(v).map((name) => `${say({ upper: v.upperJointAngle, middle: v.middleJointAngle, lower: v.lowerJointAngle }[name], 'angle')} at the ${where[name]}`);
     const change = v.shaftLengthBefore - v.shaftLengthAfter;

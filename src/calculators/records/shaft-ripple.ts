@@ -1,5 +1,5 @@
 import { deg } from '../../units/si.ts';
-import { shaftBendsFeed } from '../helpers/shaft-line.ts';
+import { shaftLineFeed } from '../helpers/shaft-line.ts';
 import { asBest, asClocked, betweenPins, rippleEquations, shaftsOf } from '../helpers/shaft-ripple.ts';
 import { defineCalculator } from '../record.ts';
 import type { Say } from '../record.ts';
@@ -12,19 +12,19 @@ const doNot = 0.1;
 
 const turns = (low: number, high: number, count: number): number[] => Array.from({ length: count + 1 }, (_, k) => low + ((high - low) * k) / count);
 const sense = (angle: number, say: Say): string => (Math.abs(angle) < 0.5 * deg ? 'forks in line' : `${say(Math.abs(angle), 'angle', 2)} ${angle > 0 ? 'clockwise' : 'counterclockwise'}`);
+const clocked = (angle: number, say: Say): string => (Math.abs(angle) < 0.5 * deg ? 'with the forks in line' : sense(angle, say));
 const shaftNames = ['upper shaft', 'lower shaft'] as const;
 
 export default defineCalculator({
   id: 'shaft-ripple',
   version: 1,
-  ownSpread: true,
   title: 'Steering shaft ripple and clocking',
   purpose: 'How unevenly the joints turn the box while you turn the rim evenly, and how to turn the forks so that it is least.',
   inputs: [
     { title: 'Bends', of: ['shaftJoints', 'upperJointAngle', 'middleJointAngle', 'lowerJointAngle', 'bendTwistUpper', 'bendTwistLower'] },
     { title: 'Forks', of: ['upperClocking', 'lowerClocking', 'columnForkAngle'] },
   ],
-  feeds: [shaftBendsFeed],
+  feeds: [shaftLineFeed],
   outputs: [
     'speedRipple', 'leastSpeedRipple', 'bestUpperClocking', 'bestLowerClocking', 'ratioHighest', 'ratioLowest', 'rimAtQuickest', 'equivalentJointAngle', 'upperJointRipple', 'middleJointRipple', 'lowerJointRipple',
   ],
@@ -39,7 +39,8 @@ export default defineCalculator({
     };
   },
   summary: (v, say) => {
-    const scribe = v.shaftJoints === 'one' ? 'One joint has no clocking: only a smaller bend helps.' : `Clocked ${sense(v.bestUpperClocking, say)}${v.shaftJoints === 'three' ? ` on the upper and ${sense(v.bestLowerClocking, say)} on the lower shaft` : ''}, seen from the upper end, it would be ± ${say(v.leastSpeedRipple, 'share', 2)} in place of ± ${say(v.speedRipple, 'share', 2)}.`;
+    const scribe = v.shaftJoints === 'one' ? 'One joint has no clocking: only a smaller bend helps.' : `Clocked ${clocked(v.bestUpperClocking, say)}${v.shaftJoints === 'three' ? ` on the upper and ${clocked(v.bestLowerClocking, say)} on the lower shaft` : ''}, seen from the upper end, it would be ± ${say(v.leastSpeedRipple, 'share', 2)} in place of ± ${say(v.speedRipple, 'share', 2)}.`;
+    if (v.speedRipple < 5e-4) return 'Turn the rim evenly, and the box turns evenly with it: as clocked, the joints cancel.';
     return `Turn the rim evenly, and the box runs up to ${say(v.ratioHighest - 1, 'share', 2)} quicker and ${say(1 - v.ratioLowest, 'share', 2)} slower, twice in each turn. ${scribe}`;
   },
   equations: rippleEquations,

@@ -38,7 +38,6 @@ function rateEquation(side: 'front' | 'rear'): Equation {
 export default defineCalculator({
   id: 'stop-lamp',
   version: 1,
-  ownSpread: true,
   title: 'When the stop lamps light',
   purpose: 'The foot force and braking rate at which the stop lamps light, for each kind of switch, with both circuits alive and with one dead.',
   inputs: [

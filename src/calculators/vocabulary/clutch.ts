@@ -74,7 +74,7 @@ export const clutch = {
     measure: 'A fork sticks out of the bell housing; a ring-shaped slave shows only its line and bleeder.',
   },
   slaveBore: {
-    name: 'slave bore', symbol: 'd_s', dimension: 'length',
+    name: 'slave bore', symbol: 'd_sl', dimension: 'length',
     usual: { min: 17 * mm, max: 26 * mm, source: commonPractice },
     hard: { min: 10 * mm, max: 60 * mm, reason: 'slave bores lie between 10 and 60 mm' },
     measure: 'Cast on the body, or the piston under calipers.', tolerance: { relative: 0.002 },

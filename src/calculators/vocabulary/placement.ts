@@ -109,7 +109,7 @@ export const placement = {
     hard: { min: 0, max: 30 * inch, reason: 'a pedal travels 0 to 30 in' },
     measure: 'The circuit failure calculator gives it for either side: take the longer. Or open one bleeder, push, and tape it.', tolerance: { absolute: 4 * mm },
   },
-  stackLoose: { name: 'finished floor, loose', symbol: 't_l', dimension: 'length' },
+  stackLoose: { name: 'finished floor, loose', symbol: 't_ls', dimension: 'length' },
   stackPressed: { name: 'finished floor under a boot', symbol: 't_c', dimension: 'length' },
   padOverHeel: {
     name: 'pedal pad over the heel’s floor', symbol: 'h_heel', dimension: 'length',
@@ -125,7 +125,7 @@ export const placement = {
   throttleToBrake: { name: 'throttle to brake, centers', symbol: 's_tb', ...spacing, usual: { min: 3 * inch, max: 7 * inch, source: commonPractice }, measure: 'Tape between the middles of the two pads, sideways only.' },
   brakeToClutch: { name: 'brake to clutch, centers', symbol: 's_bc', ...spacing, usual: { min: 3.5 * inch, max: 8 * inch, source: commonPractice }, measure: 'Tape between the middles of the two pads, sideways only.' },
   clutchToSide: { name: 'clutch center to the side trim', symbol: 's_cs', ...spacing, usual: { min: 2.5 * inch, max: 10 * inch, source: commonPractice }, measure: 'Tape, sideways, to the trim, the dead pedal or the parking lever, whatever comes first.' },
-  throttleWidth: { name: 'throttle pad width', symbol: 'w_t', ...width, usual: { min: 1 * inch, max: 3.5 * inch, source: commonPractice }, measure: 'Rule.' },
+  throttleWidth: { name: 'throttle pad width', symbol: 'w_th', ...width, usual: { min: 1 * inch, max: 3.5 * inch, source: commonPractice }, measure: 'Rule.' },
   brakeWidth: { name: 'brake pedal pad width', symbol: 'w_br', ...width, usual: { min: 2 * inch, max: 5 * inch, source: commonPractice }, measure: 'Rule.' },
   clutchWidth: { name: 'clutch pad width', symbol: 'w_cl', ...width, usual: { min: 2 * inch, max: 4 * inch, source: commonPractice }, measure: 'Rule.' },
   bootWidth: { name: 'width of the boot', symbol: 'w_bt', dimension: 'length', usual: { min: 3.5 * inch, max: 5.5 * inch, source: commonPractice }, hard: { min: 2 * inch, max: 10 * inch, reason: 'a boot is between 2 and 10 in wide' }, measure: 'The driver’s own boots, at the ball, sole included.', tolerance: { absolute: 2 * mm } },
@@ -167,7 +167,7 @@ export const placement = {
   kneeAtRest: { name: 'knee with the foot on the pedal', symbol: 'κ_0', dimension: 'angle' },
   kneeAtHard: { name: 'knee in a hard stop', symbol: 'κ_h', dimension: 'angle' },
   kneeAtFailed: { name: 'knee with a circuit dead', symbol: 'κ_d', dimension: 'angle' },
-  ankleAtRest: { name: 'ankle with the foot on the pedal', symbol: 'ε_0', dimension: 'angle' },
+  ankleAtRest: { name: 'ankle with the foot on the pedal', symbol: 'ε_a0', dimension: 'angle' },
   ankleAtHard: { name: 'ankle in a hard stop', symbol: 'ε_h', dimension: 'angle' },
 
   armCut: {

@@ -158,7 +158,7 @@ export const plumbing = {
     measure: 'The supplier’s sheet; or calipers on a cut piece: outside less bore, halved.', tolerance: { absolute: 0.03 * mm },
   },
   pitDepth: {
-    name: 'depth of the worst pit in the tube', symbol: 'w_t', dimension: 'length',
+    name: 'depth of the worst pit in the tube', symbol: 'w_pit', dimension: 'length',
     usual: { min: 0, max: 0.4 * mm, source: commonPractice },
     hard: { min: 0, max: 15 * mm, reason: 'a pit is between 0 and 15 mm deep' },
     measure: 'Zero on new tube. On old tube clean the worst place with a wire brush, then the tip of a depth gauge; better, replace it.', tolerance: { absolute: 0.02 * mm },
@@ -326,7 +326,7 @@ export const plumbing = {
   // results: strength of lines
   worstPressure: { name: 'line pressure of the hardest push with all of it on one master', symbol: 'p_wst', dimension: 'pressure' },
   hardStopPressure: { name: 'higher line pressure of a hard stop, both circuits alive', symbol: 'p_hs', dimension: 'pressure' },
-  wallLeft: { name: 'wall that is left', symbol: 't_l', dimension: 'length' },
+  wallLeft: { name: 'wall that is left', symbol: 't_lw', dimension: 'length' },
   tubeBore: { name: 'bore of the tube', symbol: 'd_t', dimension: 'length' },
   boreFormulaRatio: { name: 'wall stress per pressure, thin wall on the bore', symbol: 'k_bo', dimension: 'ratio' },
   thickWallRatio: { name: 'wall stress per pressure, thick wall at the bore', symbol: 'k_L', dimension: 'ratio' },

@@ -57,7 +57,7 @@ export const rear = {
     measure: 'Cast on its back, or calipers on the piston.', tolerance: { relative: 0.003 },
   },
   drumRadius: { name: 'drum radius', symbol: 'r_d', ...arm, usual: { min: 100 * mm, max: 150 * mm, source: commonPractice }, measure: 'Half of the inside diameter; the largest allowed diameter is cast on the drum.', tolerance: { absolute: 0.3 * mm } },
-  shoePivot: { name: 'drum’s center to the lower shoe ends', symbol: 'd_s', ...arm, measure: 'Tape from the axle’s center straight down to where the lower shoe ends bear: the anchor block, or the middle of the adjuster of a duo-servo.' },
+  shoePivot: { name: 'drum’s center to the lower shoe ends', symbol: 'd_sp', ...arm, measure: 'Tape from the axle’s center straight down to where the lower shoe ends bear: the anchor block, or the middle of the adjuster of a duo-servo.' },
   shoeHeight: {
     name: 'lower shoe ends to the cylinder’s line', symbol: 'h_s', ...arm, usual: { min: 140 * mm, max: 240 * mm, source: commonPractice },
     hard: { min: 30 * mm, max: 800 * mm, reason: 'a shoe is between 30 and 800 mm tall' }, measure: 'Tape from there straight up to the middle of the wheel cylinder.',
