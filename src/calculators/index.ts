@@ -18,8 +18,6 @@ import discToMatch from './records/disc-to-match.ts';
 import discTorque from './records/disc-torque.ts';
 import dropPoints from './records/drop-points.ts';
 import drumTorque from './records/drum-torque.ts';
-import clutchTravel from './records/clutch-travel.ts';
-import gradeHeat from './records/grade-heat.ts';
 import firewallBrace from './records/firewall-brace.ts';
 import firewallPlate from './records/firewall-plate.ts';
 import fluidHead from './records/fluid-head.ts';
@@ -93,15 +91,6 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   { title: 'When a circuit dies', calculators: [
     circuitFailure,
   ] },
-  { title: 'Fluid, lines and lamps', calculators: [
-    circuitVolume,
-    fluidLedger,
-    airFromTravel,
-    lineStrength,
-    reservoirVolume,
-    fluidHead,
-    stopLamp,
-    lampWire,
   { title: 'Clutch', calculators: [
     clutchTravel,
   ] },
@@ -132,11 +121,6 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   { title: 'Firewall', calculators: [
     firewallPlate,
     firewallBrace,
-  ] },
-  { title: 'Steering shaft', calculators: [
-    shaftLine,
-    shaftRipple,
-    shaftBearing,
   ] },
 ];
 

@@ -2,7 +2,8 @@ import { capsuleGap } from './capsule.ts';
 import type { Point } from './capsule.ts';
 import type { Impossible } from './outcome.ts';
 import { requireFinite, requireNonNegative } from './require.ts';
-import { leastOfPair } from './sweepPair.ts';
+import { leastOfPair, placeTable } from './sweepPair.ts';
+import type { PlaceTable } from './sweepPair.ts';
 import type { Motions, SweepPart, SweepState } from './sweepMotion.ts';
 import { motionNames, reachOf, sampled, shaftLine } from './sweepMotion.ts';
 
@@ -60,7 +61,13 @@ export interface PairSweep {
  * @throws RangeError if a number is not finite, a radius, range or error negative
  * Source: derived. Worked value: a capsule 30 mm off a vertical line, radius 5, and a rod 50 mm off it, radius 10: 5 mm.
  */
-export function clearanceSweep(p: { readonly parts: readonly SweepPart[]; readonly motions: Motions; readonly measurementError: number }): { readonly pairs: readonly PairSweep[]; readonly states: number } | Impossible {
+export function clearanceSweep(p: {
+  readonly parts: readonly SweepPart[];
+  readonly motions: Motions;
+  readonly measurementError: number;
+  /** A pair that is known from before, its two parts and all that moves them unchanged: it is not looked for again. */
+  readonly known?: (a: number, b: number) => PairSweep | undefined;
+}): { readonly pairs: readonly PairSweep[]; readonly states: number } | Impossible {
   const { parts, motions, measurementError } = p;
   requireAll(p);
   const impossible = cannotSweep(parts, motions);
@@ -68,24 +75,32 @@ export function clearanceSweep(p: { readonly parts: readonly SweepPart[]; readon
   const line = shaftLine(motions);
   const reach = parts.map((part) => reachOf(part, motions, line));
   const samples = sampled(motions);
+  const tables = parts.map((part) => placeTable(part, motions, line, samples));
   const pairs: PairSweep[] = [];
   for (let b = 1; b < parts.length; b++) {
     for (let a = 0; a < b; a++) {
       const [A, B] = [parts[a] as SweepPart, parts[b] as SweepPart];
       if (meantToTouch(A, B, a, b)) continue;
-      const least = leastOfPair({ A, B, motions, line, samples, reachA: reach[a] as number, reachB: reach[b] as number });
-      const nearest = capsuleGap({ ...least.ends, radiusA: A.radius, radiusB: B.radius, measurementError });
-      const { gap, gapError, gapLessError, onA, onB, s, t } = nearest;
-      const sampledGap = least.sampledDistance - A.radius - B.radius;
-      pairs.push({
-        a, b, gap, gapError, gapLessError, onA, onB, s, t, state: least.state, dependsOn: least.dependsOn.map((k) => motionNames[k] as keyof SweepState),
-        sampledGap, floor: least.shiftsOnly ? gap : sampledGap - least.betweenSamples,
-      });
+      pairs.push(p.known?.(a, b) ?? sweepPair({
+        a, b, A, B, motions, line, samples, measurementError,
+        reachA: reach[a] as number, reachB: reach[b] as number, tableA: tables[a] as PlaceTable, tableB: tables[b] as PlaceTable,
+      }));
     }
   }
   if (pairs.length === 0) return { impossible: 'nothing-to-compare' };
   pairs.sort((x, y) => x.gapLessError - y.gapLessError);
   return { pairs, states: samples.reduce((product, one) => product * one.length, 1) };
+}
+
+function sweepPair({ a, b, measurementError, ...pair }: Parameters<typeof leastOfPair>[0] & { readonly a: number; readonly b: number; readonly measurementError: number }): PairSweep {
+  const { A, B } = pair;
+  const least = leastOfPair(pair);
+  const { gap, gapError, gapLessError, onA, onB, s, t } = capsuleGap({ ...least.ends, radiusA: A.radius, radiusB: B.radius, measurementError });
+  const sampledGap = least.sampledDistance - A.radius - B.radius;
+  return {
+    a, b, gap, gapError, gapLessError, onA, onB, s, t, state: least.state, dependsOn: least.dependsOn.map((k) => motionNames[k] as keyof SweepState),
+    sampledGap, floor: least.shiftsOnly ? gap : sampledGap - least.betweenSamples,
+  };
 }
 
 function meantToTouch(A: SweepPart, B: SweepPart, a: number, b: number): boolean {

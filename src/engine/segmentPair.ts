@@ -7,31 +7,29 @@
  * If the bottom of the bowl lies inside the square it is the answer; otherwise the nearest of the four edges is, each
  * one end against the whole of the other piece. Nearly parallel pieces have a poor bottom: then all five are compared.
  *
- * a, b: x, y, z of both ends (m, finite, any size). found: s and t are written into it. Returns the distance squared.
+ * a, b: x, y, z of both ends (m, finite, any size), from place i or j of the list on. found: s and t are written into it. Returns the distance squared.
  * Source: derived. Worked value: as segmentDistance, 15.651394495590².
  */
-export function nearestSquared(a: Float64Array, b: Float64Array, found: Float64Array): number {
-  const ax = a[0]!, ay = a[1]!, az = a[2]!;
-  const ux = a[3]! - ax, uy = a[4]! - ay, uz = a[5]! - az;
-  const vx = b[3]! - b[0]!, vy = b[4]! - b[1]!, vz = b[5]! - b[2]!;
-  const wx = b[0]! - ax, wy = b[1]! - ay, wz = b[2]! - az;
+export function nearestSquared(a: Float64Array, b: Float64Array, found: Float64Array, i = 0, j = 0): number {
+  const ax = a[i]!, ay = a[i + 1]!, az = a[i + 2]!;
+  const ux = a[i + 3]! - ax, uy = a[i + 4]! - ay, uz = a[i + 5]! - az;
+  const bx = b[j]!, by = b[j + 1]!, bz = b[j + 2]!;
+  const vx = b[j + 3]! - bx, vy = b[j + 4]! - by, vz = b[j + 5]! - bz;
+  const wx = bx - ax, wy = by - ay, wz = bz - az;
   const uu = ux * ux + uy * uy + uz * uz;
   const vv = vx * vx + vy * vy + vz * vz;
   const uv = ux * vx + uy * vy + uz * vz;
   const wu = wx * ux + wy * uy + wz * uz;
   const wv = wx * vx + wy * vy + wz * vz;
-  const away = (s: number, t: number): number => {
-    const dx = wx + t * vx - s * ux;
-    const dy = wy + t * vy - s * uy;
-    const dz = wz + t * vz - s * uz;
-    return dx * dx + dy * dy + dz * dz;
-  };
   let best = Infinity;
   const square = uu * vv - uv * uv;
   if (square > 1e-12 * uu * vv) {
     const s = part(wu * vv - uv * wv, square);
     const t = part(s * uv - wv, vv);
-    best = away(s, t);
+    const dx = wx + t * vx - s * ux;
+    const dy = wy + t * vy - s * uy;
+    const dz = wz + t * vz - s * uz;
+    best = dx * dx + dy * dy + dz * dz;
     found[0] = s;
     found[1] = t;
     if (s > 0 && s < 1 && t > 0 && t < 1 && square > 1e-6 * uu * vv) return best;
@@ -39,9 +37,12 @@ export function nearestSquared(a: Float64Array, b: Float64Array, found: Float64A
   for (let edge = 0; edge < 4; edge++) {
     const s = edge === 0 ? 0 : edge === 1 ? 1 : edge === 2 ? part(wu, uu) : part(wu + uv, uu);
     const t = edge === 0 ? part(-wv, vv) : edge === 1 ? part(uv - wv, vv) : edge === 2 ? 0 : 1;
-    const square2 = away(s, t);
-    if (square2 < best) {
-      best = square2;
+    const dx = wx + t * vx - s * ux;
+    const dy = wy + t * vy - s * uy;
+    const dz = wz + t * vz - s * uz;
+    const d = dx * dx + dy * dy + dz * dz;
+    if (d < best) {
+      best = d;
       found[0] = s;
       found[1] = t;
     }
@@ -51,5 +52,6 @@ export function nearestSquared(a: Float64Array, b: Float64Array, found: Float64A
 
 /** A quotient kept between 0 and 1; 0 on a piece of no length. */
 function part(over: number, under: number): number {
-  return under > 0 ? Math.min(1, Math.max(0, over / under)) : 0;
+  if (!(over > 0) || !(under > 0)) return 0;
+  return over < under ? over / under : 1;
 }

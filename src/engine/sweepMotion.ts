@@ -58,6 +58,20 @@ export const movedBy: Readonly<Record<Rides, readonly number[]>> = Object.freeze
   frame: [], body: [up, sideways], engine: [roll], pedal: [up, sideways, pedal], rod: [up, sideways, pedal], steering: [up, sideways, steering], 'front-axle': [frontHeight], 'rear-axle': [rearHeight],
 });
 
+/** The numbers of the motions that a part of each kind feels: while they and its ends stay, so does its gap to another such. */
+export function feels(rides: Rides, m: Motions): readonly number[] {
+  switch (rides) {
+    case 'frame': return [];
+    case 'body': return [m.mountUp, m.mountSideways];
+    case 'engine': return [m.roll, m.rollY, m.rollZ];
+    case 'pedal':
+    case 'rod': return [m.mountUp, m.mountSideways, m.pivotX, m.pivotZ, m.swing];
+    case 'steering': return [m.mountUp, m.mountSideways, m.columnEnd.x, m.columnEnd.y, m.columnEnd.z, m.box.x, m.box.y, m.box.z];
+    case 'front-axle': return [m.airedOutFront, m.liftedFront];
+    case 'rear-axle': return [m.airedOutRear, m.liftedRear];
+  }
+}
+
 const steps = (from: number, to: number, count: number): number[] => (from === to ? [from] : Array.from({ length: count }, (_, k) => from + ((to - from) * k) / (count - 1)));
 
 /** Where each motion is sampled: 5 angles of roll, 3 by 3 places on the mounts, 13 angles over a full turn, 11 places of the pedal, 3 heights at each end. */

@@ -5,6 +5,8 @@ import type { Motions, Rides, SweepPart, SweepState, shaftLine } from './sweepMo
 import { motionNames, movedBy, placeEnds } from './sweepMotion.ts';
 
 const [steering, turns] = [3, [0, 3, 4]];
+/** A third of a micrometer, squared: the center lines cross. */
+const nothing = 1e-13;
 const onTheBody: readonly Rides[] = ['body', 'pedal', 'rod'];
 
 interface Pair {
@@ -16,10 +18,39 @@ interface Pair {
   readonly samples: readonly (readonly number[])[];
   readonly reachA: number;
   readonly reachB: number;
+  readonly tableA: PlaceTable;
+  readonly tableB: PlaceTable;
+}
+
+/** Both ends of a part at every combination of the samples that it feels, six numbers each. */
+export interface PlaceTable {
+  readonly ends: Float64Array;
+  /** By motion: how far apart two neighboring samples lie in `ends`, 0 for a motion that the part does not feel; and which sample is rest. */
+  readonly stride: readonly number[];
+  readonly rest: readonly number[];
+}
+
+export function placeTable(part: SweepPart, motions: Motions, line: ReturnType<typeof shaftLine>, samples: Pair['samples']): PlaceTable {
+  const stride = motionNames.map(() => 0);
+  let size = 6;
+  for (const k of movedBy[part.rides]) {
+    stride[k] = size;
+    size *= (samples[k] as readonly number[]).length;
+  }
+  const [ends, state, one] = [new Float64Array(size), new Float64Array(motionNames.length), new Float64Array(6)];
+  for (let at = 0; at < size; at += 6) {
+    for (const k of movedBy[part.rides]) {
+      const list = samples[k] as readonly number[];
+      state[k] = list[Math.floor(at / stride[k]!) % list.length]!;
+    }
+    placeEnds(part, motions, line, state, one);
+    ends.set(one, at);
+  }
+  return { ends, stride, rest: samples.map((list) => Math.max(0, list.findIndex((x) => Math.abs(x) < 1e-12))) };
 }
 
 /** Which motions can change the distance of two parts. */
-export function motionsOf({ A, B, samples, reachA, reachB }: Omit<Pair, 'motions' | 'line'>): readonly number[] {
+export function motionsOf({ A, B, samples, reachA, reachB }: Pick<Pair, 'A' | 'B' | 'samples' | 'reachA' | 'reachB'>): readonly number[] {
   const rigid = A.rides === B.rides && A.rides !== 'rod';
   if (rigid) return [];
   const together = onTheBody.includes(A.rides) && onTheBody.includes(B.rides);
@@ -44,15 +75,16 @@ export function leastOfPair(pair: Pair): {
   const dependsOn = motionsOf(pair);
   const [a, b, found] = [new Float64Array(6), new Float64Array(6), new Float64Array(2)];
   const state = new Float64Array(motionNames.length);
-  const distance = (): number => {
-    placeEnds(A, motions, line, state, a);
-    placeEnds(B, motions, line, state, b);
+  /** Of the state as it is now; `k` is all that has changed since it was last asked. */
+  const distance = (k?: number): number => {
+    if (k === undefined || movedBy[A.rides].includes(k)) placeEnds(A, motions, line, state, a);
+    if (k === undefined || movedBy[B.rides].includes(k)) placeEnds(B, motions, line, state, b);
     return nearestSquared(a, b, found);
   };
   // Rest first: it stands unless another state is really nearer.
   let least = distance();
   const best = state.slice();
-  const grid = sampleAll(dependsOn, samples, state, distance);
+  const grid = sampleAll(dependsOn, pair);
   for (let index = 0; index < grid.squared.length; index++) {
     if (grid.squared[index]! >= least * (1 - 1e-12)) continue;
     least = grid.squared[index]!;
@@ -70,7 +102,7 @@ export function leastOfPair(pair: Pair): {
   };
   refine(best);
   // Other valleys that could still be deeper, the lowest first; more than a few are copies of one another.
-  const others = grid.valleys().filter((index) => least > 1e-13 && Math.sqrt(grid.squared[index]!) - betweenSamples < Math.sqrt(least)).sort((x, y) => grid.squared[x]! - grid.squared[y]!);
+  const others = least > nothing ? grid.valleys((Math.sqrt(least) + betweenSamples) ** 2).sort((x, y) => grid.squared[x]! - grid.squared[y]!) : [];
   for (const index of others.slice(0, 6)) {
     grid.set(index, state);
     refine(state.slice());
@@ -94,7 +126,7 @@ function halfSteps({ A, B, samples, reachA, reachB }: Pair, dependsOn: readonly 
 }
 
 /** The distance squared at every combination of samples. */
-function sampleAll(dependsOn: readonly number[], samples: Pair['samples'], state: Float64Array, distance: () => number) {
+function sampleAll(dependsOn: readonly number[], { samples, tableA, tableB }: Pair) {
   const sizes = dependsOn.map((k) => (samples[k] as readonly number[]).length);
   const squared = new Float64Array(sizes.reduce((product, size) => product * size, 1));
   const set = (index: number, into: Float64Array): void => {
@@ -104,43 +136,52 @@ function sampleAll(dependsOn: readonly number[], samples: Pair['samples'], state
       rest = Math.floor(rest / size);
     }
   };
+  const still = (table: PlaceTable): number => table.stride.reduce((sum, stride, k) => sum + (dependsOn.includes(k) ? 0 : stride * table.rest[k]!), 0);
+  const found = new Float64Array(2);
   let count = 0;
-  const visit = (depth: number): void => {
+  const visit = (depth: number, i: number, j: number): void => {
     if (depth === dependsOn.length) {
-      squared[count++] = distance();
+      squared[count++] = nearestSquared(tableA.ends, tableB.ends, found, i, j);
       return;
     }
-    const k = dependsOn[depth] as number;
-    for (const value of samples[k] as readonly number[]) {
-      state[k] = value;
-      visit(depth + 1);
-    }
+    const [k, size] = [dependsOn[depth] as number, sizes[depth] as number];
+    const [di, dj] = [tableA.stride[k]!, tableB.stride[k]!];
+    for (let at = 0; at < size; at++) visit(depth + 1, i + at * di, j + at * dj);
   };
-  visit(0);
-  /** Samples that no neighbor on either side undercuts, the first of equals. */
-  const valleys = (): number[] => Array.from(squared.keys()).filter((index) => {
+  visit(0, still(tableA), still(tableB));
+  /** Samples below a limit that no neighbor on either side undercuts, the first of equals. */
+  const valleys = (limit: number): number[] => {
+    const below: number[] = [];
+    for (let index = 0; index < squared.length; index++) if (squared[index]! < limit && isValley(index)) below.push(index);
+    return below;
+  };
+  const isValley = (index: number): boolean => {
     for (let d = sizes.length - 1, stride = 1; d >= 0; stride *= sizes[d--] as number) {
       const place = Math.floor(index / stride) % (sizes[d] as number);
       if (place > 0 && squared[index - stride]! <= squared[index]!) return false;
       if (place < (sizes[d] as number) - 1 && squared[index + stride]! < squared[index]!) return false;
     }
     return true;
-  });
+  };
   return { squared, set, valleys };
 }
 
 /** Golden section on one motion after the other until nothing is gained; leaves the state there. */
-function descend(dependsOn: readonly number[], samples: Pair['samples'], state: Float64Array, distance: () => number): number {
+function descend(dependsOn: readonly number[], samples: Pair['samples'], state: Float64Array, distance: (k?: number) => number): number {
   let least = distance();
-  for (let round = 0; round < 30 && least > 1e-13; round++) {
+  for (let round = 0; round < 30 && least > nothing; round++) {
     const before = least;
     for (const k of dependsOn) {
       const rest = state[k]!;
       const [low, high] = between(samples[k] as readonly number[], rest, k === steering);
-      const { x, y } = goldenSection((at) => ((state[k] = at), distance()), low, high, 14);
+      const f = (at: number): number => ((state[k] = at), distance(k));
+      // At an end of the range that rises inward there is nothing to look for.
+      const atEnd = rest === low ? 1 : rest === high ? -1 : 0;
+      const rises = atEnd !== 0 && f(rest + atEnd * 0.02 * (high - low)) >= least;
+      const { x, y } = rises ? { x: rest, y: least } : goldenSection(f, low, high, 14);
       const better = y < least * (1 - 1e-9);
       if (better) least = y;
-      state[k] = better ? x : rest;
+      f(better ? x : rest);
     }
     if (least > before * (1 - 1e-5)) break;
   }

@@ -2,16 +2,16 @@ import { clearanceSweep } from '../../engine/clearanceSweep.ts';
 import type { PairSweep } from '../../engine/clearanceSweep.ts';
 import type { Impossible } from '../../engine/outcome.ts';
 import { isImpossible } from '../../engine/outcome.ts';
+import { feels } from '../../engine/sweepMotion.ts';
 import type { Motions, Rides, SweepPart } from '../../engine/sweepMotion.ts';
 import { deg, mm } from '../../units/si.ts';
 import type { Refusal, Say, ValuesOf } from '../record.ts';
 import type { ValueOf } from '../vocabulary/index.ts';
 
-export const sweepInputs = [
-  'sweepParts', 'engineRoll', 'rollLineSide', 'rollLineHeight', 'mountMovement', 'mountSideways', 'columnEndXAfter', 'columnEndY', 'columnEndZAfter', 'boxInputX', 'boxInputY', 'boxInputZ',
-  'pivotStation', 'pivotHeight', 'pedalSwing', 'airedOutFront', 'liftedFront', 'airedOutRear', 'liftedRear', 'positionError',
-] as const;
-export type SweepValues = ValuesOf<(typeof sweepInputs)[number]>;
+export type SweepValues = ValuesOf<
+  | 'sweepParts' | 'engineRoll' | 'rollLineSide' | 'rollLineHeight' | 'mountMovement' | 'mountSideways' | 'columnEndXAfter' | 'columnEndY' | 'columnEndZAfter' | 'boxInputX' | 'boxInputY' | 'boxInputZ'
+  | 'pivotStation' | 'pivotHeight' | 'pedalSwing' | 'airedOutFront' | 'liftedFront' | 'airedOutRear' | 'liftedRear' | 'positionError'
+>;
 export type PartRow = ValueOf<'sweepParts'>[number];
 
 /** Common practice, no source: below the first stop, below the second watch; the third is what an engine or exhaust wants. */
@@ -44,15 +44,26 @@ interface Sweep {
   readonly states: number;
 }
 
-/** The result, its words, tables, cautions and picture all ask for the same sweep: the last one is kept. */
-let kept: { readonly asked: readonly unknown[]; readonly answer: Sweep | Refusal } | undefined;
+/**
+ * The result, its words, tables, cautions and picture all ask for the same sweep, and a reader types one cell at a time.
+ * So the last answer is kept, and of the next one only the pairs are looked for of which a part has changed or what
+ * moves it. Compared by value: a list may be changed in place.
+ */
+let kept: { readonly error: number; readonly stamps: readonly string[]; readonly pairs: ReadonlyMap<number, PairSweep>; readonly answer: Sweep | Refusal } | undefined;
+
+const slot = (a: number, b: number): number => a * 1000 + b;
 
 export function sweepFound(v: SweepValues): Sweep | Refusal {
-  const asked = sweepInputs.map((key) => v[key]);
-  if (kept && asked.every((value, k) => value === kept?.asked[k])) return kept.answer;
-  const found = clearanceSweep({ parts: partsIn(v), motions: motionsIn(v), measurementError: v.positionError });
+  const [parts, motions] = [partsIn(v), motionsIn(v)];
+  const stamps = parts.map(({ rides: on, start, end, radius, touches }, k) => [v.sweepParts[k]?.name, on, start.x, start.y, start.z, end.x, end.y, end.z, radius, touches, ...feels(on, motions)].join());
+  const before = kept?.error === v.positionError ? kept : undefined;
+  const same = stamps.map((stamp, k) => stamp === before?.stamps[k]);
+  if (before && same.length === before.stamps.length && same.every(Boolean)) return before.answer;
+  const known = (a: number, b: number): PairSweep | undefined => (same[a] && same[b] ? before?.pairs.get(slot(a, b)) : undefined);
+  const found = clearanceSweep({ parts, motions, measurementError: v.positionError, known });
   const answer = isImpossible(found) ? noSweep(v, found) : found;
-  kept = { asked, answer };
+  const pairs = new Map(isImpossible(found) ? [] : found.pairs.map((pair) => [slot(pair.a, pair.b), pair] as const));
+  kept = { error: v.positionError, stamps, pairs, answer };
   return answer;
 }
 

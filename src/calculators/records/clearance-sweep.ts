@@ -1,5 +1,5 @@
 import { deg, inch, mm } from '../../units/si.ts';
-import { shaftEndsFeed } from '../helpers/shaft-line.ts';
+import { shaftLineFeed } from '../helpers/shaft-line.ts';
 import { isHot, nameOf, nearEngine, pairsSwept, pairWords, placeWords, stateWords, sweepFound, toWatch, tooNear } from '../helpers/sweep.ts';
 import { sweepCautions } from '../helpers/sweep-cautions.ts';
 import { defineCalculator } from '../record.ts';
@@ -10,7 +10,8 @@ const nothingMoves = { engineRoll: 0, mountMovement: 0, mountSideways: 0, pedalS
 export default defineCalculator({
   id: 'clearance-sweep',
   version: 1,
-  ownSpread: true,
+  // One sweep takes some 5 ms, and a change of one cell a fifth of that.
+  howSure: { draws: 100 },
   oneWay: true,
   title: 'Clearance through every movement',
   purpose: 'Your own list of parts, moved through every ride height, steering angle, pedal position, engine roll and mount movement at once: which two come closest, where, and in which state.',
@@ -23,7 +24,7 @@ export default defineCalculator({
     { title: 'Ride heights', of: ['airedOutFront', 'liftedFront', 'airedOutRear', 'liftedRear'] },
     { title: 'Tape', of: ['positionError'] },
   ],
-  feeds: [shaftEndsFeed],
+  feeds: [shaftLineFeed],
   outputs: ['sweepLeast', 'sweepGap', 'sweepGapError', 'sweepFloor', 'pairsTooNear', 'pairsToWatch', 'pairsNearEngine', 'pairsSwept', 'statesSwept'],
   compute: (v) => {
     const found = sweepFound(v);

@@ -36,7 +36,7 @@ export const sweep = {
       z2: { name: 'end, up', ...height },
       radius: {
         name: 'radius', dimension: 'length', usual: { min: 0, max: 4 * inch, source: commonPractice },
-        hard: { min: 0, max: 40 * inch, reason: 'a radius lies between 0 and 40 in' }, measure: 'Half the diameter, calipers. 0 for an edge.', tolerance: { absolute: 0.5 * mm },
+        hard: { min: 0, max: 40 * inch, reason: 'a radius lies between 0 and 40 in' }, measure: 'Half the diameter, calipers. 0 for an edge.',
       },
       touches: { name: 'meant to touch', labelIn: 'sweepParts', optional: true, measure: 'A part it is joined to, so that the two are not compared: an ear and its shaft, a rod and its pedal.' },
     },
