@@ -2,8 +2,9 @@ import { capsuleGap } from './capsule.ts';
 import type { Point } from './capsule.ts';
 import type { Impossible } from './outcome.ts';
 import { requireFinite, requireNonNegative } from './require.ts';
-import { leastOfPair, placeTable } from './sweepPair.ts';
-import type { PlaceTable } from './sweepPair.ts';
+import { placeTable } from './sweepGrid.ts';
+import type { PlaceTable } from './sweepGrid.ts';
+import { leastOfPair } from './sweepPair.ts';
 import type { Motions, SweepPart, SweepState } from './sweepMotion.ts';
 import { motionNames, reachOf, sampled, shaftLine } from './sweepMotion.ts';
 

@@ -1,6 +1,6 @@
 import { deg, inch, mm } from '../../units/si.ts';
 import { shaftLineFeed } from '../helpers/shaft-line.ts';
-import { isHot, nameOf, nearEngine, pairsSwept, pairWords, placeWords, stateWords, sweepFound, toWatch, tooNear } from '../helpers/sweep.ts';
+import { nameOf, nearEngine, pairsSwept, pairWords, placeWords, stateWords, sweepFound, toWatch, tooNear } from '../helpers/sweep.ts';
 import { sweepCautions } from '../helpers/sweep-cautions.ts';
 import { defineCalculator } from '../record.ts';
 import { describeSweep, sweepScene, sweepViews } from '../scenes/sweep.ts';
@@ -66,14 +66,18 @@ export default defineCalculator({
     states: { label: 'View', names: sweepViews, start: 0 },
     scene: sweepScene,
   },
-  tables: [{
-    caption: 'The twelve closest pairs, each in its own worst state. Left: gap less twice the measuring error. Place: from the first part’s start and the second’s.',
-    head: ['Parts', 'Left', 'Gap', 'Worst state', 'Place'],
-    rows: (v, say) => pairsSwept(v).slice(0, 12).map((pair) => [
-      `${pairWords(v, pair)}${tooNear(pair) ? ': stop' : toWatch(pair) || nearEngine(v, pair) ? ': watch' : ''}${isHot(v, pair) ? ' (hot)' : ''}`,
-      { value: pair.gapLessError, dimension: 'length' }, { value: pair.gap, dimension: 'length' }, stateWords(v, pair, say), `${placeWords(pair.s, say)}; ${placeWords(pair.t, say)}`,
-    ]),
-  }],
+  tables: [
+    {
+      caption: 'The twelve closest pairs, each in its own worst state',
+      head: ['Parts', 'Left', 'Worst state'],
+      rows: (v, say) => pairsSwept(v).slice(0, 12).map((pair) => [`${pairWords(v, pair)}${tooNear(pair) ? ': stop' : toWatch(pair) || nearEngine(v, pair) ? ': watch' : ''}`, { value: pair.gapLessError, dimension: 'length' }, stateWords(v, pair, say)]),
+    },
+    {
+      caption: 'Their gaps before the error is taken off, and how far along each part they lie',
+      head: ['Parts', 'Gap', 'On the first', 'On the second'],
+      rows: (v, say) => pairsSwept(v).slice(0, 12).map((pair) => [pairWords(v, pair), { value: pair.gap, dimension: 'length' }, placeWords(pair.s, say), placeWords(pair.t, say)]),
+    },
+  ],
   paper: {
     assumptions: [
       'Every part is straight and round, with round ends. It rides with what you say it rides with, and everything is rigid.',

@@ -113,7 +113,7 @@ export default defineCalculator({
     title: 'The hose’s two ends in nine states',
     describe: (v, say, at) => {
       const { farthest, nearest } = found(v);
-      return `${at === 0 ? 'From above, the truck’s left side down, front on the left' : 'From the front, the truck’s left side on the right'}, to scale. Thin lines join the hose’s end on the frame to where its other end goes, at three heights and three places of the steering; dashed: the line through the ball joints at drive height. Heavy red line: farthest, ${say(farthest.distance, 'length')}, ${where(farthest, v, say)}. Heavy green line: nearest, ${say(nearest.distance, 'length')}, ${where(nearest, v, say)}.`;
+      return `${at === 0 ? 'From above, the truck’s left side down, front on the left' : 'From the front, the truck’s left side on the right'}, to scale. Dashed lines join the hose’s end on the frame to where its other end goes, at three heights and three places of the steering, and the two ball joints as they stand at drive height. Heavy red line: farthest, ${say(farthest.distance, 'length')}, ${where(farthest, v, say)}. Heavy green line: nearest, ${say(nearest.distance, 'length')}, ${where(nearest, v, say)}.`;
     },
     states: { label: 'View', names: hoseViews, start: 1 },
     scene: (v, at, say) => hoseScene({ ...points(v), ...found(v) }, at, say),

@@ -5,7 +5,7 @@ import type { PartRow, SweepValues } from '../helpers/sweep.ts';
 import type { Say } from '../record.ts';
 import type { At, Scene, Shape, Tone } from '../show.ts';
 
-export const sweepViews = ['close up, from the left', 'close up, from above', 'all, from the left', 'all, from above'] as const;
+export const sweepViews = ['near, side', 'near, above', 'all, side', 'all, above'] as const;
 
 const toneOf: Readonly<Record<PartRow['on'], Tone>> = { frame: 'frame', body: 'body', engine: 'rear', pedal: 'body', rod: 'body', steering: 'front', frontAxle: 'plain', rearAxle: 'plain' };
 
