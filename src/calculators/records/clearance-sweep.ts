@@ -40,7 +40,8 @@ export default defineCalculator({
   summary: (v, say) => {
     const worst = pairsSwept(v)[0] as ReturnType<typeof pairsSwept>[number];
     const when = stateWords(v, worst, say);
-    if (v.sweepGap < 0) return `${nameOf(v, worst.a)} and ${nameOf(v, worst.b)} meet (${when}): they overlap by ${say(-v.sweepGap, 'length')}.`;
+    const crossing = v.sweepGap + (v.sweepParts[worst.a]?.radius ?? 0) + (v.sweepParts[worst.b]?.radius ?? 0) < 1e-6;
+    if (v.sweepGap < 0) return `${nameOf(v, worst.a)} and ${nameOf(v, worst.b)} meet (${when}): they overlap by ${say(-v.sweepGap, 'length')}${crossing ? ' or more, their center lines crossing' : ''}.`;
     return `The closest two are ${pairWords(v, worst)}: ${say(v.sweepGap, 'length')} apart, ${when}${worst.dependsOn.length === 0 ? ' whatever moves' : ''}. ${v.sweepLeast > 0 ? `With twice the measuring error taken off, ${say(v.sweepLeast, 'length')} is left` : 'With twice the measuring error taken off, nothing is left'}.`;
   },
   equations: [
