@@ -1,5 +1,6 @@
 import { padOverFloor } from '../../engine/padArc.ts';
 import { floorStack } from '../../engine/pedalCut.ts';
+import { mm } from '../../units/si.ts';
 import { defineFeed } from '../record.ts';
 import type { ValuesOf } from '../record.ts';
 import { brakingFeed } from './braking-rate.ts';
@@ -17,6 +18,12 @@ export function over(v: V, stack: number, travel: number): { clearance: number; 
   return { clearance: Math.min(...both.map((b) => b.clearance)), toContact: Math.min(nearest, ...both.map((b) => b.toContact ?? nearest)) };
 }
 
+/** Common practice, no source: to keep with a circuit dead, and in a hard stop. */
+export const keepFailed = 25 * mm;
+export const keepHard = 40 * mm;
+export const failedNearCarpet = (v: ValuesOf<'carpetAtFailed'>): boolean => v.carpetAtFailed < keepFailed;
+export const hardNearCarpet = (v: ValuesOf<'carpetAtHard'>): boolean => v.carpetAtHard < keepHard;
+
 export const padFloorFeed = defineFeed({
   id: 'pad-floor',
   title: 'Pedal over the finished floor',
@@ -27,6 +34,10 @@ export const padFloorFeed = defineFeed({
   ],
   feeds: [brakingFeed],
   outputs: ['carpetAtFailed', 'carpetAtHard', 'carpetAtRest', 'travelToCarpet', 'padOverHeel', 'padOverBare', 'stackLoose', 'stackPressed'],
+  alarms: [
+    { caution: 'with-a-circuit-dead', level: 'danger', when: failedNearCarpet, first: 'with a circuit dead the pedal comes too near the carpet.' },
+    { caution: 'hard-stop', level: 'warning', when: hardNearCarpet, first: 'a hard stop brings the pedal close to the carpet.' },
+  ],
   compute: (v) => {
     const { loose, pressed } = layers(v);
     const rest = over(v, loose, 0);

@@ -27,6 +27,7 @@ export default defineCalculator({
     const [rest, hard, failed] = [legAt(v, 0), legAt(v, v.padTravelNormal), legAt(v, v.failedPadTravel)];
     return { kneeAtHard: hard.knee, kneeAtRest: rest.knee, kneeAtFailed: failed.knee, ankleAtRest: rest.ankle, ankleAtHard: hard.ankle };
   },
+  howSure: { draws: 2000 },
   summary: (v, say) => `With the foot on the pedal the knee stands at ${say(v.kneeAtRest, 'angle')}, in a hard stop at ${say(v.kneeAtHard, 'angle')} and with a circuit dead at ${say(v.kneeAtFailed, 'angle')}; 180° is a straight leg. The ankle goes from ${say(v.ankleAtRest, 'angle')} to ${say(v.ankleAtHard, 'angle')}.`,
   equations: [],
   methods: [

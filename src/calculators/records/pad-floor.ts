@@ -1,11 +1,7 @@
 import { inch, mm } from '../../units/si.ts';
-import { over, padFloorFeed, pedal } from '../helpers/pad-floor.ts';
+import { failedNearCarpet, hardNearCarpet, keepFailed, keepHard, over, padFloorFeed, pedal } from '../helpers/pad-floor.ts';
 import { defineCalculator } from '../record.ts';
 import { padFloorScene } from '../scenes/pad-floor.ts';
-
-/** Common practice, no source: to keep with a circuit dead, and in a hard stop. */
-const keepFailed = 25 * mm;
-const keepHard = 40 * mm;
 
 export default defineCalculator({
   ...padFloorFeed,
@@ -24,13 +20,13 @@ export default defineCalculator({
   ],
   cautions: [
     {
-      id: 'with-a-circuit-dead', level: 'danger', when: (v) => v.carpetAtFailed < keepFailed,
+      id: 'with-a-circuit-dead', level: 'danger', when: failedNearCarpet,
       words: (v, say) => `With a circuit dead ${v.carpetAtFailed > 0 ? `only ${say(v.carpetAtFailed, 'length')} is left` : 'the pedal stands on the carpet'}. A pedal that meets the floor brakes no harder, however hard you push, and this is the day one line has already let go. Keep ${say(keepFailed, 'length')} (common practice, no source).`,
       todo: 'Thinner floor under the pad, a higher pivot, a larger bore or a bar stop that comes sooner. Then open one bleeder, push, and see, before any drive.',
       fires: {}, silent: { failedPadTravel: 3 * inch },
     },
     {
-      id: 'hard-stop', level: 'warning', when: (v) => v.carpetAtHard < keepHard,
+      id: 'hard-stop', level: 'warning', when: hardNearCarpet,
       words: (v, say) => `In a hard stop ${say(v.carpetAtHard, 'length')} is left; keep ${say(keepHard, 'length')} (common practice, no source). A little air, a worn pad or a second mat uses that up.`,
       todo: 'Find the travel back, or room.',
       fires: { padTravelNormal: 4.6 * inch }, silent: { padTravelNormal: 2 * inch },

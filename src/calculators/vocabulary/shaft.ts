@@ -103,8 +103,8 @@ export const shaft = {
   upperJointAngle: { name: 'bend of the column joint (0 if there is none)', symbol: 'β_1', ...bend, measure: 'Leave it to the shaft line. By hand: a long straightedge along each shaft, protractor turned until it lies flat against both.' },
   middleJointAngle: { name: 'bend of the middle joint (0 if there is none)', symbol: 'β_2', ...bend, measure: 'As for the column joint.' },
   lowerJointAngle: { name: 'bend of the box joint', symbol: 'β_3', ...bend, measure: 'As for the column joint.' },
-  bendTwistUpper: { name: 'turn between the bends along the upper shaft', symbol: 'τ_u', ...plane, measure: 'Leave it to the shaft line. By hand: lay a card flat against both shafts at each joint; the angle between the cards, clockwise down the shaft, upper to lower.' },
-  bendTwistLower: { name: 'turn between the bends along the lower shaft', symbol: 'τ_l', ...plane, measure: 'As for the upper shaft. 0 without a third joint.' },
+  bendTwistUpper: { name: 'turn between the bends along the upper shaft', symbol: 'τ_u', ...plane, computedTolerance: { absolute: 8 * deg }, measure: 'Leave it to the shaft line. By hand: lay a card flat against both shafts at each joint; the angle between the cards, clockwise down the shaft, upper to lower.' },
+  bendTwistLower: { name: 'turn between the bends along the lower shaft', symbol: 'τ_l', ...plane, computedTolerance: { absolute: 8 * deg }, measure: 'As for the upper shaft. 0 without a third joint.' },
   // results: the line
   columnSlope: { name: 'slope of the column along itself', symbol: 'ε_C0', dimension: 'angle' },
   shaftSlope: { name: 'slope of the shaft', symbol: 'ε_2', dimension: 'angle' },
