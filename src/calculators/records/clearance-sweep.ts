@@ -10,8 +10,8 @@ const nothingMoves = { engineRoll: 0, mountMovement: 0, mountSideways: 0, pedalS
 export default defineCalculator({
   id: 'clearance-sweep',
   version: 1,
-  // One sweep takes some 5 ms, and a change of one cell a fifth of that.
-  howSure: { draws: 100 },
+  // One sweep takes some 3 ms, and a change of one cell a fifth of that.
+  howSure: { draws: 500 },
   oneWay: true,
   title: 'Clearance through every movement',
   purpose: 'Your own list of parts, moved through every ride height, steering angle, pedal position, engine roll and mount movement at once: which two come closest, where, and in which state.',
