@@ -11,6 +11,8 @@ import cgByAxleLift from './records/cg-by-axle-lift.ts';
 import circuitFailure from './records/circuit-failure.ts';
 import circuitVolume from './records/circuit-volume.ts';
 import clearance from './records/clearance.ts';
+import clearanceSweep from './records/clearance-sweep.ts';
+import hoseSlack from './records/hose-slack.ts';
 import clutchTravel from './records/clutch-travel.ts';
 import discToMatch from './records/disc-to-match.ts';
 import discTorque from './records/disc-torque.ts';
@@ -101,6 +103,8 @@ export const contents: readonly { readonly title: string; readonly calculators: 
     bodyDrop,
     dropPoints,
     clearance,
+    clearanceSweep,
+    hoseSlack,
   ] },
   { title: 'Steering shaft', calculators: [
     shaftLine,
