@@ -1,6 +1,7 @@
 import { calculatorById } from '../calculators/index.ts';
 import { drawSure } from './how-sure.ts';
 import { readRecord } from './fields.ts';
+import { computedKeys } from './sure-words.ts';
 import type { Sure } from './sure-words.ts';
 
 const drawn = new Map<string, Sure | undefined>();
@@ -11,7 +12,7 @@ export function demoSure(id: string): Sure | undefined {
   const record = calculatorById(id);
   const reading = readRecord(record, () => undefined, 'us');
   if (reading.state === 'blank') return undefined;
-  const drawing = drawSure(record, reading.values, false);
+  const drawing = drawSure(record, reading.values, false, computedKeys(reading.fields));
   let step = drawing.next();
   while (!step.done) step = drawing.next();
   drawn.set(id, step.value);

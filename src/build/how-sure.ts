@@ -1,7 +1,9 @@
 import { drawChance } from '../calculators/chance.ts';
 import type { ChanceOptions } from '../calculators/chance.ts';
 import type { Correlation, Tolerance } from '../calculators/draws.ts';
+import { entryOf } from '../calculators/evaluate.ts';
 import type { AnyCalculator, Values } from '../calculators/record.ts';
+import { isQuantity } from '../calculators/vocabulary/index.ts';
 import { usualDraws } from './sure-words.ts';
 import type { Sure } from './sure-words.ts';
 
@@ -16,10 +18,14 @@ const [rows, least] = [5, 0.1];
  */
 export const padsOfOneCompound: readonly Correlation[] = [['frontBrakeGain', 'rearBrakeGain', 0.66]];
 
-/** How sure a record's result is, in steps of one evaluation. Undefined where not one truck drawn has an answer. */
-export function* drawSure(record: AnyCalculator, values: Values, samePads: boolean): Generator<void, Sure | undefined> {
-  const { of, draws = usualDraws, band, happens } = record.howSure ?? {};
-  const options: ChanceOptions<never> = { of, draws, band, happens: happens?.when as never, tolerance: tolerances(record, values), correlated: samePads && record.howSure?.samePads ? padsOfOneCompound : [] };
+/**
+ * How sure a record's result is, in steps of one evaluation. `computed`: the inputs nobody typed, which other calculators
+ * give. Undefined where not one truck drawn has an answer.
+ */
+export function* drawSure(record: AnyCalculator, values: Values, samePads: boolean, computed: readonly string[] = []): Generator<void, Sure | undefined> {
+  const { instead, of, draws = usualDraws, band, happens } = record.howSure ?? {};
+  if (instead) return undefined;
+  const options: ChanceOptions<never> = { of, draws, band, happens: happens?.when as never, tolerance: tolerances(record, values, computed), correlated: samePads && record.howSure?.samePads ? padsOfOneCompound : [] };
   const chance = yield* drawChance(record, values, options as never);
   if (!chance) return undefined;
   const wide = chance.tornado.filter((bar) => bar.swing > 0 && bar.swing >= least * (chance.tornado[0]?.swing ?? 0)).slice(0, rows);
@@ -31,10 +37,14 @@ export function* drawSure(record: AnyCalculator, values: Values, samePads: boole
   };
 }
 
-/** What the record says in place of the vocabulary's tolerances. */
-function tolerances(record: AnyCalculator, values: Values): Record<string, Tolerance> {
+/** What stands in place of the vocabulary's tolerances. */
+function tolerances(record: AnyCalculator, values: Values, computed: readonly string[]): Record<string, Tolerance> {
   const { given = [], errorOf = {} } = record.howSure ?? {};
   return Object.fromEntries([
+    ...computed.flatMap((key) => {
+      const entry = entryOf(key);
+      return isQuantity(entry) && entry.computedTolerance ? [[key, entry.computedTolerance] as const] : [];
+    }),
     ...(given as readonly string[]).map((key) => [key, {}] as const),
     ...Object.entries(errorOf as Readonly<Record<string, readonly string[]>>).flatMap(([error, keys]) => keys.map((key) => [key, { absolute: values[error] as number }] as const)),
   ]);

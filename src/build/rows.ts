@@ -1,6 +1,6 @@
 import { scalarProblem, countProblem } from '../calculators/evaluate.ts';
 import { isChoice, isNumberColumn } from '../calculators/vocabulary/index.ts';
-import type { Column, LabelColumn, NumberColumn, ReferenceColumn, Rows, RowValues } from '../calculators/vocabulary/index.ts';
+import type { Column, LabelColumn, NumberColumn, Rows, RowValues } from '../calculators/vocabulary/index.ts';
 import { echo, exactText, parseQuantity, unitFor, unitOf } from '../units/index.ts';
 import type { System } from '../units/index.ts';
 import { usualNote } from './usual.ts';
@@ -70,20 +70,20 @@ export function labelsIn(entry: Rows, text: string): string[] {
 /** Reads every cell as a field is read. A cell without a unit is in the unit of the system it was typed under. */
 export function readRows(entry: Rows, text: string, typedIn: System, system: System, labelsOf: LabelsOf = () => []): RowsReading {
   const columns = Object.entries(entry.columns);
-  const own = labelsIn(entry, text).map(sameLabel);
+  const labels = Object.fromEntries(columns.flatMap(([key, column]) => ('labelIn' in column ? [[key, labelsOf(column.labelIn)]] : [])));
+  const about: About = { typedIn, system, own: labelsIn(entry, text).map(sameLabel) };
   const rows = fitRows(entry, decodeRows(text)).map((cells): RowReading => {
     if (cells.every((cell) => cell.trim() === '')) return { empty: true, cells: columns.map(([column], k) => ({ column, text: cells[k] as string })) };
     const lacking = columns.filter(([, column], k) => !column.optional && (cells[k] as string).trim() === '').map(([, column]) => column.name);
     return {
       empty: false,
       lacks: lacking.length > 0 ? `still lacks ${lacking.join('; ')}` : undefined,
-      cells: columns.map(([key, column], k) => ({ column: key, ...readCell(column, cells[k] as string, { typedIn, system, own, labelsOf }) })),
+      cells: columns.map(([key, column], k) => ({ column: key, ...readCell(column, cells[k] as string, about, labels[key] ?? []) })),
     };
   });
   const full = rows.filter((row) => !row.empty);
   const problem = countProblem(entry, full.length) ?? firstProblem(entry, rows);
   const value = full.map(({ cells }) => Object.fromEntries(cells.flatMap((cell) => (cell.value === undefined ? [] : [[cell.column, cell.value]]))));
-  const labels = Object.fromEntries(columns.flatMap(([key, column]) => ('labelIn' in column ? [[key, labelsOf(column.labelIn)]] : [])));
   return { rows, system, labels, ...(problem === undefined ? { value } : { problem }) };
 }
 
@@ -101,14 +101,13 @@ interface About {
   readonly system: System;
   /** The labels of this list, for one that must not come twice. */
   readonly own: readonly string[];
-  readonly labelsOf: LabelsOf;
 }
 
-function readCell(column: Column, text: string, about: About): Omit<CellReading, 'column'> {
+function readCell(column: Column, text: string, about: About, labels: readonly string[]): Omit<CellReading, 'column'> {
   if (text.trim() === '') return { text };
   if (isNumberColumn(column)) return readNumber(column, text, about);
   if (isChoice(column)) return readOption(column.options, text);
-  return 'letters' in column ? readLabel(column, text, about) : readReference(column, text, about);
+  return 'letters' in column ? readLabel(column, text, about) : readReference(text, labels);
 }
 
 function readNumber(column: NumberColumn, text: string, { typedIn, system }: About): Omit<CellReading, 'column'> {
@@ -136,9 +135,9 @@ function readLabel(column: LabelColumn, text: string, { own }: About): Omit<Cell
   return twice ? { text, problem: `${value} is there twice, and each needs a name of its own` } : { text, value };
 }
 
-function readReference(column: ReferenceColumn, text: string, { labelsOf }: About): Omit<CellReading, 'column'> {
-  const labels = labelsOf(column.labelIn);
-  const value = labels.find((label) => sameLabel(label) === sameLabel(text));
+function readReference(text: string, labels: readonly string[]): Omit<CellReading, 'column'> {
+  const wanted = sameLabel(text);
+  const value = labels.find((label) => label.toLowerCase() === wanted);
   return value === undefined ? { text, problem: `there is no ${short(text)}; ${labels.length === 0 ? 'no names are given yet' : `the names are ${labels.slice(0, 12).join(', ')}${labels.length > 12 ? ' and more' : ''}`}` } : { text, value };
 }
 

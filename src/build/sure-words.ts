@@ -1,6 +1,7 @@
 import { entryOf } from '../calculators/evaluate.ts';
 import type { AnyCalculator, Say, Values } from '../calculators/record.ts';
 import type { Cell } from '../calculators/numbers.ts';
+import type { Field } from './fields.ts';
 import { isQuantity, isRows } from '../calculators/vocabulary/index.ts';
 import type { RowValues } from '../calculators/vocabulary/index.ts';
 
@@ -29,6 +30,11 @@ export interface Bar {
 
 export const usualDraws = 10_000;
 
+/** The inputs that other calculators give. */
+export function computedKeys(fields: readonly Field[]): string[] {
+  return fields.filter((field) => field.origin === 'computed').map((field) => field.key);
+}
+
 /** The result looked at. */
 export function sureOf(record: AnyCalculator): string {
   return (record.howSure?.of ?? record.outputs[0]) as string;
@@ -52,6 +58,7 @@ export function barName({ key, cell }: Pick<Bar, 'key' | 'cell'>, values: Values
 
 /** How sure, in paragraphs: the spread and what it comes from, the chance of what the record asks about, what was left out. */
 export function sureWords(record: AnyCalculator, values: Values, say: Say, sure: Sure | undefined): string[] {
+  if (record.howSure?.instead) return [record.howSure.instead];
   if (!sure) return ['Not one truck drawn about these numbers has an answer: they stand on the edge of what is possible.'];
   const entry = entryOf(sureOf(record));
   if (!isQuantity(entry)) return [];

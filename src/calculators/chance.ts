@@ -29,7 +29,7 @@ export interface ChanceOptions<V> {
   readonly seed?: number;
   /** Inputs that err together, as two axles with pads of one compound do. */
   readonly correlated?: readonly Correlation[];
-  /** In place of the vocabulary's; {} holds an input still. For a list, one for all its cells. */
+  /** In place of the vocabulary's; {} holds an input still. Of a list by its key, for all its cells, or by 'key.column'. */
   readonly tolerance?: Readonly<Record<string, Tolerance>>;
   /** A result: half the width of the band about `of` in which friction may leave it, any place as likely as another. */
   readonly band?: string;
@@ -39,9 +39,9 @@ export interface ChanceOptions<V> {
 
 /**
  * Each input alone is tried at levels (k − ½)/50, which put the 3rd and the 48th of 50 sorted results exactly on 5 %
- * and 95 %. Ten do too, with less to see of a bend in between: enough where a list has dozens of cells to try.
+ * and 95 %. Ten do too, with less to see of a bend in between: enough where this would take longer than the draws.
  */
-const levelsFor = (numbers: number): number => (numbers > 30 ? 10 : 50);
+const levelsFor = (numbers: number, draws: number): number => (50 * numbers >= draws ? 10 : 50);
 const fewest = 50;
 
 /**
@@ -76,7 +76,7 @@ export function* drawChance<I extends QuantityKey, O extends QuantityKey>(
   const keys: readonly string[] = inputKeys(record);
   const outputs: readonly string[] = record.outputs;
   const result = of as string;
-  for (const key of [...Object.keys(tolerance), ...correlated.flatMap(([a, b]) => [a, b])]) if (!keys.includes(key)) throw new RangeError(`chance: expected an input of ${record.id}, found ${key}`);
+  for (const key of [...Object.keys(tolerance).map((name) => name.replace(/\..*/, '')), ...correlated.flatMap(([a, b]) => [a, b])]) if (!keys.includes(key)) throw new RangeError(`chance: expected an input of ${record.id}, found ${key}`);
   for (const key of [result, band ?? result]) if (!outputs.includes(key)) throw new RangeError(`chance: expected a result of ${record.id}, found ${key}`);
   if (!Number.isInteger(draws) || draws < fewest) throw new RangeError(`draws: expected a whole number of ${fewest} or more, found ${draws}`);
   if (!isQuantity(entryOf(result))) return undefined;
@@ -86,7 +86,7 @@ export function* drawChance<I extends QuantityKey, O extends QuantityKey>(
   for (const key of keys) inputs[key] = isRows(entryOf(key)) ? (values[key] as RowValues).map((row) => ({ ...row })) : (values[key] as Value);
   const shapes = numbersIn(record as never, values).map(({ key, cell, entry, x }) => {
     const into = (cell ? (inputs[key] as RowValues)[cell.row] : inputs) as Record<string, number>;
-    return { key, cell, into, at: cell?.column ?? key, shape: shapeIn(key, entry, x, tolerance[key]) };
+    return { key, cell, into, at: cell?.column ?? key, shape: shapeIn(key, entry, x, (cell && tolerance[`${key}.${cell.column}`]) ?? tolerance[key]) };
   });
   for (const { into, at, shape } of shapes) into[at] = shape.centre as number;
   const mix = mixer(shapes.map(({ key, cell }) => (cell ? '' : key)), correlated);
@@ -102,7 +102,7 @@ export function* drawChance<I extends QuantityKey, O extends QuantityKey>(
     return results as Values;
   };
 
-  const levels = levelsFor(shapes.length);
+  const levels = levelsFor(shapes.length, draws);
   const tornado: Chance['tornado'][number][] = [];
   const alone = (place: { readonly key: string; readonly cell?: Cell }, found: readonly number[]): void => {
     if (found.length === 0) return;

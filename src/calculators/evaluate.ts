@@ -70,7 +70,14 @@ function cellProblem(column: Column, value: number | string | undefined): string
 /** A limit typed in other units may come out a hair beyond it: it is put back on the limit. */
 function inside(key: string, value: Value): Value {
   const entry = entryOf(key);
-  if (isRows(entry)) return (value as RowValues).map((row) => Object.fromEntries(Object.entries(row).map(([name, cell]) => [name, clamped(entry.columns[name] as Column, cell)])));
+  if (isRows(entry)) return (value as RowValues).map((row) => {
+    let kept = row;
+    for (const name of Object.keys(row)) {
+      const cell = clamped(entry.columns[name] as Column, row[name]);
+      if (cell !== row[name]) kept = { ...kept, [name]: cell };
+    }
+    return kept;
+  });
   return clamped(entry, value as number | string) as Value;
 }
 

@@ -85,14 +85,16 @@ export interface InputGroup<I extends QuantityKey> {
  * computed input has its own tolerance, which covers the errors of what it is computed from.
  */
 export interface HowSure<I extends QuantityKey, O extends QuantityKey> {
+  /** Said in place of it all, where a spread would mean nothing. */
+  readonly instead?: string;
   /** The result looked at. Left out: the headline. */
   readonly of?: O;
   /** How many trucks, as a number and not as a time, so that every phone finds the same. Left out: 10,000. */
   readonly draws?: number;
   /** Inputs that are the question, not a measurement: the road asked about. */
   readonly given?: readonly I[];
-  /** An input that is itself the error, one standard deviation, of others. */
-  readonly errorOf?: { readonly [K in I]?: readonly I[] };
+  /** An input that is itself the error, one standard deviation, of others, or of columns of a list: 'points.x'. */
+  readonly errorOf?: { readonly [K in I]?: readonly (I | `${I}.${string}`)[] };
   /** A result: half the width of the band about `of` in which friction may leave it. */
   readonly band?: O;
   /** Front and rear brakes err together if their pads are of one compound. The reader says whether they are. */

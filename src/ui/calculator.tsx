@@ -89,8 +89,8 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
           </details>
         )}
         <Working record={record} values={values} system={system} others={(record.outputs as readonly string[]).slice(inSight)} />
-        <HowSure record={record} values={values} say={say} own={own} />
-        {session && <TurnRound record={record} session={session} reading={reading} system={system} say={say} />}
+        <HowSure record={record} reading={reading} say={say} own={own} />
+        {session && !record.oneWay && <TurnRound record={record} session={session} reading={reading} system={system} say={say} />}
       </div>
       {session ? <Share record={record} reading={reading} system={system} /> : <p class="printed address">/calculators/{record.id}/</p>}
     </>

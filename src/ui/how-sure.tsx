@@ -1,13 +1,14 @@
 import type { VNode } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { demoSure } from '../build/demo-sure.ts';
-import { barName, sureOf, sureWords, usualDraws } from '../build/sure-words.ts';
+import type { Reading } from '../build/fields.ts';
+import { barName, computedKeys, sureOf, sureWords, usualDraws } from '../build/sure-words.ts';
 import type { Bar, Sure } from '../build/sure-words.ts';
 import { entryOf } from '../calculators/evaluate.ts';
 import type { AnyCalculator, Say, Values } from '../calculators/record.ts';
 import { inputKeys } from '../calculators/record.ts';
 import { isQuantity, isRows } from '../calculators/vocabulary/index.ts';
-import type { NumberColumn } from '../calculators/vocabulary/index.ts';
+import type { NumberColumn, Quantity } from '../calculators/vocabulary/index.ts';
 import { formatNumber } from '../units/index.ts';
 
 /** A reader who types on is not done yet. */
@@ -20,21 +21,23 @@ type Drawn = { readonly of: string } & ({ readonly sure: Sure | undefined } | { 
  * How far the result may be off, and which measurement to better first. The built page carries the demo truck's
  * answer; another truck's is drawn when the reader pauses. While that is under way no number stands here.
  */
-export function HowSure({ record, values, say, own }: { record: AnyCalculator; values?: Values; say: Say; own: boolean }): VNode {
+export function HowSure({ record, reading, say, own }: { record: AnyCalculator; reading: Reading; say: Say; own: boolean }): VNode {
+  const values = reading.state === 'ok' ? reading.values : undefined;
+  const computed = computedKeys(reading.fields);
   const [samePads, setSamePads] = useState(false);
   const [drawn, setDrawn] = useState<Drawn | undefined>();
   const place = useRef<HTMLDivElement>(null);
-  const now = values && JSON.stringify([samePads, inputKeys(record).map((key) => values[key])]);
+  const now = values && JSON.stringify([samePads, computed, inputKeys(record).map((key) => values[key])]);
   // The first drawing of a page is the demo truck's.
   const first = useRef(now);
-  const known: Drawn | undefined = now === undefined ? undefined : now === first.current ? { of: now, sure: demoSure(record.id) } : drawn?.of === now ? drawn : undefined;
+  const known: Drawn | undefined = now === undefined ? undefined : now === first.current || record.howSure?.instead ? { of: now, sure: demoSure(record.id) } : drawn?.of === now ? drawn : undefined;
   const wanted = now !== undefined && known === undefined;
   useEffect(() => {
     if (!wanted || !values) return undefined;
     let stop: (() => void) | undefined;
     const timer = setTimeout(() => {
       import('./drawing.ts').then(({ drawing }) => {
-        if (stop && place.current) stop = drawing(record, values, samePads, place.current, (sure) => setDrawn({ of: now, sure }));
+        if (stop && place.current) stop = drawing(record, values, samePads, computed, place.current, (sure) => setDrawn({ of: now, sure }));
       }, () => setDrawn({ of: now, lost: true }));
     }, pause);
     stop = () => clearTimeout(timer);
@@ -51,7 +54,7 @@ export function HowSure({ record, values, say, own }: { record: AnyCalculator; v
           </select>
         </label>
       )}
-      {values && known && 'sure' in known && known.sure && known.sure.bars.length > 0 && <Bars record={record} values={values} say={say} sure={known.sure} samePads={samePads} own={own} />}
+      {values && known && 'sure' in known && known.sure && known.sure.bars.length > 0 && <Bars record={record} values={values} say={say} sure={known.sure} samePads={samePads} computed={computed} own={own} />}
     </div>
   );
 }
@@ -62,7 +65,7 @@ function words(record: AnyCalculator, values: Values, say: Say, known: Drawn | u
   return sureWords(record, values, say, known.sure);
 }
 
-function Bars({ record, values, say, sure, samePads, own }: { record: AnyCalculator; values: Values; say: Say; sure: Sure; samePads: boolean; own: boolean }): VNode {
+function Bars({ record, values, say, sure, samePads, computed, own }: { record: AnyCalculator; values: Values; say: Say; sure: Sure; samePads: boolean; computed: readonly string[]; own: boolean }): VNode {
   const of = sureOf(record);
   const entry = entryOf(of);
   const at = values[of] as number;
@@ -77,7 +80,7 @@ function Bars({ record, values, say, sure, samePads, own }: { record: AnyCalcula
       <ul class="bars">
         {[all, ...sure.bars].map((bar) => (
           <li key={`${bar.key} ${bar.cell?.row} ${bar.cell?.column}`}>
-            <span>{bar === all ? 'all of them together' : barName(bar, values)}{bar !== all && <small>{error(record, values, bar, say)}</small>}</span>
+            <span>{bar === all ? 'all of them together' : barName(bar, values)}{bar !== all && <small>{error(record, values, bar, computed, say)}</small>}</span>
             <span>{isQuantity(entry) && `${say(bar.low, entry.dimension)} to ${say(bar.high, entry.dimension)}`}</span>
             <svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
               <rect x={x(bar.low)} y="2" width={Math.max(0.4, Number(x(bar.high)) - Number(x(bar.low)))} height="6" />
@@ -94,11 +97,11 @@ function Bars({ record, values, say, sure, samePads, own }: { record: AnyCalcula
 }
 
 /** The error an input is taken to have: ' ± 8 %'. */
-function error(record: AnyCalculator, values: Values, { key, cell }: Bar, say: Say): string {
+function error(record: AnyCalculator, values: Values, { key, cell }: Bar, computed: readonly string[], say: Say): string {
   const of = entryOf(key);
   const entry = (cell && isRows(of) ? of.columns[cell.column] : of) as NumberColumn;
-  const typed = Object.entries((record.howSure?.errorOf ?? {}) as Readonly<Record<string, readonly string[]>>).find(([, keys]) => keys.includes(key))?.[0];
-  const { relative, absolute = undefined } = typed ? { relative: undefined, absolute: values[typed] as number } : entry.tolerance ?? {};
+  const typed = Object.entries((record.howSure?.errorOf ?? {}) as Readonly<Record<string, readonly string[]>>).find(([, keys]) => keys.includes(key) || keys.includes(`${key}.${cell?.column}`))?.[0];
+  const { relative, absolute = undefined } = typed ? { relative: undefined, absolute: values[typed] as number } : (computed.includes(key) && (entry as Quantity).computedTolerance) || entry.tolerance || {};
   const points = absolute && formatNumber(100 * absolute, 2);
   const parts = [
     relative && say(relative, 'share', 2),

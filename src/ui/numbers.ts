@@ -20,7 +20,10 @@ const record = (id: string): Promise<Feed> => {
 /** Puts the reader's numbers in place of the demo truck's in the lists to tick, and says which are still the demo truck's. */
 export async function fill(): Promise<void> {
   if (Object.keys(session.build.save().values).length === 0) return;
-  for (const item of document.querySelectorAll<HTMLElement>('[data-if]')) item.hidden = !applies(item.dataset.if, (key) => session.build.get(key)?.text);
+  for (const item of document.querySelectorAll<HTMLElement>('[data-if]')) {
+    // The demo truck's own choice is in the built page only.
+    item.hidden = session.build.get(item.dataset.if?.split('=')[0] ?? '') ? !applies(item.dataset.if, (key) => session.build.get(key)?.text) : item.dataset.demo === 'hidden';
+  }
   const places = [...document.querySelectorAll<HTMLElement>('[data-number]')];
   const unknown = new Set<string>();
   for (const place of places) {

@@ -56,6 +56,8 @@ test('the lists to tick show the demo truck’s numbers, then the reader’s, an
   // Half the ratio, half the pressure.
   expect(parseFloat(await front.innerText()) / parseFloat(before)).toBeCloseTo(0.5, 2);
   await expect.poll(() => valve.isVisible()).toBe(true);
+  expect(await page.locator('#again [data-if="parkingKind=caliper"]').isVisible()).toBe(true);
+  expect(await page.locator('#again [data-if="parkingKind=shoe"]').isVisible()).toBe(false);
   await expect.poll(() => page.locator('#standing [data-whose]').innerText()).toMatch(/still the demo truck’s, and so not yours: .*linkage efficiency/);
   await page.emulateMedia({ media: 'print' });
   expect(await page.locator('header.site, footer.site, [data-print]').evaluateAll((all) => all.filter((e) => e.checkVisibility()).length)).toBe(0);

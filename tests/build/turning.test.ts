@@ -52,7 +52,7 @@ describe('typed into its field, an answer gives what was wanted', () => {
     expect(turn(record, { ask: 'barSpacing', fix: 'rearBrakeFraction', target: 0.25 }, { frontShare: typed('62', '%') }).kind).toBe('unmoved');
   });
 
-  test.each(calculators.map((c) => [c.id, c] as const))('record %s, whatever is asked', (id, record) => {
+  test.each(calculators.filter((c) => !c.oneWay).map((c) => [c.id, c] as const))('record %s, whatever is asked', (id, record) => {
     const random = randomFrom(17);
     const reading = readRecord(record, () => undefined, 'us');
     if (reading.state === 'blank') throw new RangeError(reading.reason);

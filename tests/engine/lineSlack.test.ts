@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { lineSlack } from '../../src/engine/lineSlack.ts';
+import { bendsTighter, lineSlack } from '../../src/engine/lineSlack.ts';
 
 const range = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const radius = (length: number, distance: number): number => lineSlack({ length, distance }).gentlestRadius ?? Infinity;
@@ -44,6 +44,15 @@ describe('lineSlack', () => {
       const tightest = Math.max(...bends.map(([curvature]) => curvature));
       expect(radius(length, Math.min(length, Math.hypot(...p)))).toBeGreaterThanOrEqual((1 / tightest) * (1 - 1e-6));
     }), { numRuns: 400 });
+  });
+
+  test('and the question whether it must bend tighter have one answer', () => {
+    fc.assert(fc.property(range(0.1, 5), range(0, 0.999), range(0.01, 3), (length, part, r) => {
+      const gentlest = radius(length, length * part);
+      fc.pre(Math.abs(gentlest - r) > 1e-6 * r);
+      expect(bendsTighter({ length, distance: length * part, radius: r })).toBe(gentlest < r);
+    }), { numRuns: 500 });
+    expect([1.4, 1.5].map((distance) => bendsTighter({ length: Math.PI / 2, distance, radius: 1 }))).toEqual([true, false]);
   });
 
   test('refuses a length or distance that cannot be', () => {

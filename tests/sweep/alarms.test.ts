@@ -3,9 +3,12 @@ import { readRecord } from '../../src/build/fields.ts';
 import type { Typed } from '../../src/build/fields.ts';
 import { calculators, entryOf, inputKeys } from '../../src/calculators/index.ts';
 import type { AnyCalculator, Values } from '../../src/calculators/index.ts';
+import type { Feed } from '../../src/calculators/record.ts';
 import { editText, unitFor } from '../../src/units/index.ts';
 
-const feeding = calculators.filter(({ id }) => calculators.some((other) => other.feeds?.some((feed) => feed.id === id)));
+/** A feed that hands over the record's own results. One that only borrows its sums has no part of its cautions. */
+const handsOver = (feed: Feed, record: AnyCalculator): boolean => feed.id === record.id && (feed.outputs as readonly string[]).some((key) => (record.outputs as readonly string[]).includes(key));
+const feeding = calculators.filter((record) => calculators.some((other) => other.feeds?.some((feed) => handsOver(feed, record))));
 const loud = (record: AnyCalculator) => record.cautions.filter((caution) => caution.when && (caution.level === 'danger' || caution.level === 'warning'));
 
 describe.each(feeding.map((record) => [record.id, record] as const))('%s, which feeds others,', (id, record) => {

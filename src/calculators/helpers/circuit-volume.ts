@@ -1,6 +1,7 @@
 import { circuitVolume, equivalentCircuit } from '../../engine/circuitVolume.ts';
 import type { CircuitParts } from '../../engine/circuitVolume.ts';
 import { isImpossible } from '../../engine/outcome.ts';
+import { mm } from '../../units/si.ts';
 import { defineFeed } from '../record.ts';
 import type { ValuesOf } from '../record.ts';
 
@@ -28,6 +29,10 @@ export function lineOf(v: Swell, side: Side): { takeUp: number; compliance: numb
   return { takeUp: line.takeUpVolume, compliance: line.compliance };
 }
 
+export const noGap = (v: Swell): boolean => Math.min(v.frontPadGap, v.rearPadGap) < 0.03 * mm;
+export const knockedFar = (v: Swell): boolean => Math.max(v.frontKnockBack, v.rearKnockBack) > 0.25 * mm;
+export const airLeft = (v: Swell): boolean => v.frontAir + v.rearAir > 0;
+
 /** Take-up and swell of both circuits, for every record that moves a master's piston. */
 export const swellFeed = defineFeed({
   id: 'circuit-volume',
@@ -40,6 +45,11 @@ export const swellFeed = defineFeed({
     { title: 'Both circuits', of: ['padSqueeze', 'swellPressure', 'bulkModulus', 'airExponent'] },
   ],
   outputs: ['frontTakeUp', 'rearTakeUp', 'frontCompliance', 'rearCompliance'],
+  alarms: [
+    { caution: 'no-gap', level: 'warning', when: noGap, first: 'brake pads with no gap rub and heat the fluid.' },
+    { caution: 'knock-back-far', level: 'warning', when: knockedFar, first: 'brake pads are knocked far back.' },
+    { caution: 'air-left', level: 'warning', when: airLeft, first: 'there is air in a circuit.' },
+  ],
   compute: (v) => {
     const [f, r] = [lineOf(v, 'front'), lineOf(v, 'rear')];
     return { frontTakeUp: f.takeUp, rearTakeUp: r.takeUp, frontCompliance: f.compliance, rearCompliance: r.compliance };

@@ -72,7 +72,7 @@ export const dropPointCautions = defineCautions<All>([
   },
   {
     id: 'bend-too-tight', level: 'warning', when: (v) => v.bendsTooTight > 0,
-    words: (v, say) => `Bent too tight: ${some(v, bentTooTight).slice(0, 3).map((one) => `${pairName(one.pair)}, at best to a radius of ${say(leastRadius(one)?.value ?? 0, 'length')} where ${bendDiameters} outside diameters are ${say(bendDiameters * (one.pair.diameter as number), 'length')}`).join('; ')} (common practice, no source). A kinked hose closes, a kinked line cracks.`,
+    words: (v, say) => `Bent too tight: ${some(v, bentTooTight).slice(0, 3).map((one) => `${pairName(one.pair)}, at best to a radius of ${say(leastRadius(one) ?? 0, 'length')} where ${bendDiameters} outside diameters are ${say(bendDiameters * (one.pair.diameter as number), 'length')}`).join('; ')} (common practice, no source). A kinked hose closes, a kinked line cracks.`,
     todo: 'Shorten it, turn an end fitting, or lead it so that it bows wider.',
     fires: { pointPairs: [{ from: 'filler neck', to: 'tank spout', kind: 'hose', length: 24 * inch, diameter: 2.25 * inch }] }, silent: {},
   },

@@ -31,7 +31,7 @@ export const slackTable: Table<PairsValues> = {
     if (known.length === 0) return [['none yet', '', '', '', '']];
     return known.map((found): readonly Cell[] => {
       const radius = leastRadius(found);
-      return [pairName(found.pair), ...heights.map((height) => length(found.at[height].slack as number)), radius ? (bentTooTight(found) ? 'too tight' : { value: radius.value, dimension: 'length' }) : 'straight'];
+      return [pairName(found.pair), ...heights.map((height) => length(found.at[height].slack as number)), radius === undefined ? 'straight' : bentTooTight(found) ? 'too tight' : length(radius)];
     });
   },
 };

@@ -1,7 +1,7 @@
-import { pairChange } from '../../engine/bodyDrop.ts';
-import type { Attached, BodyPoint } from '../../engine/bodyDrop.ts';
+import { movePoint } from '../../engine/bodyDrop.ts';
+import type { Attached, BodyPoint, MovedPoint } from '../../engine/bodyDrop.ts';
 import { gapAlong } from '../../engine/gapAlong.ts';
-import { lineSlack } from '../../engine/lineSlack.ts';
+import { bendsTighter, lineSlack } from '../../engine/lineSlack.ts';
 import { isImpossible } from '../../engine/outcome.ts';
 import { mm } from '../../units/si.ts';
 import type { Refusal, ValuesOf } from '../record.ts';
@@ -35,7 +35,6 @@ export interface PairAt {
   /** Of the two points, or for a gap, what is left of it along the line that joined them. */
   readonly span: number;
   readonly slack?: number;
-  readonly gentlestRadius?: number;
 }
 
 export interface PairFound {
@@ -56,28 +55,40 @@ export function pairsFound(v: PairsValues): readonly PairFound[] | Refusal {
     for (const name of [from, to]) if (!points.has(name)) return { refused: () => `A pair names the point “${name}”, and no point of that name is in the list.` };
     if (from === to) return { refused: () => `One pair runs from “${from}” to itself. Choose two different points.` };
   }
-  return v.pointPairs.map((pair) => onePair(v, pair, points.get(pair.from) as BodyPoint, points.get(pair.to) as BodyPoint));
+  // A point is moved once for all its pairs: a long list is computed hundreds of times to see how sure its result is.
+  const moved = heights.map((height) => {
+    const motion = motionOf(v, height);
+    return new Map([...points].map(([name, point]) => {
+      const to = movePoint({ ...motion, point });
+      if (isImpossible(to)) throw new RangeError(`drop: expected numbers that noSuchDrop lets pass, found ${to.impossible}`);
+      return [name, to];
+    }));
+  });
+  return v.pointPairs.map((pair) => onePair(pair, [points.get(pair.from), points.get(pair.to)] as Ends<BodyPoint>, moved.map((at) => [at.get(pair.from), at.get(pair.to)] as Ends<MovedPoint>)));
 }
 
-function onePair(v: PairsValues, pair: PairRow, a: BodyPoint, b: BodyPoint): PairFound {
-  let before = 0;
-  const at = Object.fromEntries(heights.map((height): [Height, PairAt] => {
-    const r = pairChange({ ...motionOf(v, height), a, b });
-    if (isImpossible(r)) throw new RangeError(`drop: expected numbers that noSuchDrop lets pass, found ${r.impossible}`);
-    before = r.before;
-    const exact = pair.kind === 'gap' ? gapAlong({ a, b, dx: r.dx, dy: r.dy, dz: r.dz }) : r.after;
+type Ends<P> = readonly [P, P];
+
+function onePair(pair: PairRow, [a, b]: Ends<BodyPoint>, moved: readonly Ends<MovedPoint>[]): PairFound {
+  const before = Math.hypot(b.x - a.x, b.y - a.y, b.z - a.z);
+  const at = Object.fromEntries(heights.map((height, k): [Height, PairAt] => {
+    const [p, q] = moved[k] as Ends<MovedPoint>;
+    const distance = Math.hypot(q.x - p.x, q.y - p.y, q.z - p.z);
+    const exact = pair.kind === 'gap' ? gapAlong({ a, b, dx: q.dx - p.dx, dy: q.dy - p.dy, dz: q.dz - p.dz }) : distance;
     const span = Math.abs(exact) < rounding ? 0 : exact;
-    const flexible = pair.kind !== 'gap' && pair.kind !== 'shaft' && pair.length !== undefined;
-    return [height, { span, ...(flexible ? lineSlack({ length: pair.length as number, distance: r.after }) : {}) }];
+    return [height, pair.kind === 'gap' || pair.kind === 'shaft' || pair.length === undefined ? { span } : { span, slack: pair.length - distance }];
   })) as Record<Height, PairAt>;
   const least = heights.reduce((best, height) => (at[height].span < at[best].span ? height : best));
   return { pair, before, at, least, loss: before - at[least].span };
 }
 
-/** The pairs of values that are known to compute. */
+const shown = new WeakMap<PairsValues, readonly PairFound[]>();
+
+/** The pairs of values that are known to compute, and that nobody changes any more: cautions, tables and picture all ask for them. */
 export function pairsOf(v: PairsValues): readonly PairFound[] {
-  const found = pairsFound(v);
+  const found = shown.get(v) ?? pairsFound(v);
   if ('refused' in found) throw new RangeError('pairs: expected values that compute lets pass, found a refusal');
+  shown.set(v, found);
   return found;
 }
 
@@ -93,13 +104,21 @@ export function leastAt({ at }: PairFound, of: (state: PairAt) => number | undef
 }
 
 export const leastSlack = (pair: PairFound) => leastAt(pair, ({ slack }) => slack);
-export const leastRadius = (pair: PairFound) => leastAt(pair, ({ gentlestRadius }) => gentlestRadius);
+
+/** The gentlest bend that the part's length leaves, where it is tightest; undefined where it lies straight or its length is not known. */
+export function leastRadius({ pair, at }: PairFound): number | undefined {
+  const radii = heights.flatMap((height) => {
+    const { span, slack } = at[height];
+    const radius = slack === undefined ? undefined : lineSlack({ length: pair.length as number, distance: span }).gentlestRadius;
+    return radius === undefined ? [] : [radius];
+  });
+  return radii.length === 0 ? undefined : Math.min(...radii);
+}
 
 export const gapCloses = ({ pair, at, least }: PairFound): boolean => pair.kind === 'gap' && at[least].span < mountMovement;
 export const tooShort = (pair: PairFound): boolean => (leastSlack(pair)?.value ?? Infinity) < 0;
-/** The gentlest curve there is bends it too tight already; a part long enough for a whole loop can always be laid in one. */
-export const bentTooTight = (found: PairFound): boolean => {
-  const { diameter, length } = found.pair;
-  if (diameter === undefined || length === undefined || length > 2 * Math.PI * bendDiameters * diameter) return false;
-  return (leastRadius(found)?.value ?? Infinity) < bendDiameters * diameter;
-};
+/** Even the gentlest curve bends it tighter than it may be. */
+export function bentTooTight({ pair: { kind, length, diameter }, at }: PairFound): boolean {
+  if (kind === 'gap' || kind === 'shaft' || length === undefined || diameter === undefined) return false;
+  return heights.some((height) => bendsTighter({ length, distance: at[height].span, radius: bendDiameters * diameter }));
+}

@@ -51,6 +51,9 @@ function problem(v: DrumValues): Impossible | undefined {
   return isImpossible(rule) ? { impossible: 'rule-locks', by: rule.by ?? 0 } : undefined;
 }
 
+export const nearLocking = (v: ValuesOf<'liningFriction' | 'lockFriction'>): boolean => v.liningFriction > 0.8 * v.lockFriction;
+export const frictionMovesMore = (v: ValuesOf<'frictionSensitivity'>): boolean => v.frictionSensitivity > 1.8;
+
 export const drumFeed = defineFeed({
   id: 'drum-torque',
   title: 'Drum brake torque',
@@ -61,6 +64,10 @@ export const drumFeed = defineFeed({
   ],
   feeds: [pressureFeed],
   outputs: ['drumBrakeForce', 'drumGain', 'drumTorque', 'firstShoeTorque', 'secondShoeTorque', 'brakeFactor', 'frictionSensitivity', 'lockFriction', 'brakeFactorByRule', 'firstShoeFactor', 'secondShoeFactor', 'linkPush', 'liningSine', 'liningCosine', 'shoeTipForce', 'wheelCylinderArea'],
+  alarms: [
+    { caution: 'near-locking', level: 'danger', when: nearLocking, first: 'the shoes are close to locking by themselves.' },
+    { caution: 'friction-moves-more', level: 'warning', when: frictionMovesMore, first: 'this drum makes much of a little change of friction.' },
+  ],
   compute: (v) => {
     const wrong = problem(v);
     if (wrong) return words(v, wrong);

@@ -29,6 +29,7 @@ export default defineCalculator({
   id: 'bore-finder',
   version: 1,
   warm: (v) => (refuse(v) ? [] : warmSearch(v)),
+  oneWay: true,
   title: 'Which bores, which ratio',
   purpose: 'Tries every pair of standard bores with every pedal ratio and bar setting, and puts first what your weakest driver can stop the truck with.',
   inputs: [
@@ -70,6 +71,7 @@ export default defineCalculator({
       ladenEffort: ladenEffort(p, v), travelFrontDead: of('front-dead-travel'), travelRearDead: of('rear-dead-travel'), rateFrontDead: of('front-dead-rate'), rateRearDead: of('rear-dead-rate'),
     };
   },
+  howSure: { instead: 'These bores are chosen among those that are sold, so a small error moves nothing until it moves a whole size. Type the set found into the calculators of braking rate and lock order: they say how sure it is.' },
   summary: (v, say) => {
     const p = best(v);
     const { pairs } = foundFor(v);

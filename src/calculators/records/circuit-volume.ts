@@ -1,7 +1,7 @@
 import { caliperAreas } from '../../engine/caliper.ts';
 import { atmosphere } from '../../engine/constants.ts';
 import { bar, mm, psi } from '../../units/si.ts';
-import { lineOf, partsOf, sides, swellFeed, volumeAt } from '../helpers/circuit-volume.ts';
+import { airLeft, knockedFar, lineOf, noGap, partsOf, sides, swellFeed, volumeAt } from '../helpers/circuit-volume.ts';
 import { areaEquations, swallowEquations } from '../helpers/ledger-equations.ts';
 import { defineCalculator } from '../record.ts';
 
@@ -25,6 +25,7 @@ export default defineCalculator({
       frontQuarterVolume: at('front', 1 / 4), frontFullVolume: at('front', 1), rearQuarterVolume: at('rear', 1 / 4), rearFullVolume: at('rear', 1), standardAtmosphere: atmosphere,
     };
   },
+  howSure: { draws: 2000 },
   summary: (v, say) => `The front circuit takes ${say(v.frontTakeUp, 'volume')} before pressure builds and ${say(v.frontFullVolume - v.frontTakeUp, 'volume')} more up to ${say(v.swellPressure, 'pressure')}; the rear ${say(v.rearTakeUp, 'volume')} and ${say(v.rearFullVolume - v.rearTakeUp, 'volume')}.`,
   equations: [...sides.flatMap(areaEquations), ...sides.flatMap(swallowEquations)],
   cautions: [
@@ -34,19 +35,19 @@ export default defineCalculator({
       todo: 'Count the pistons on one side in the field above and pick the type. The table shows what is counted for what.',
     },
     {
-      id: 'no-gap', level: 'warning', when: (v) => Math.min(v.frontPadGap, v.rearPadGap) < 0.03 * mm,
+      id: 'no-gap', level: 'warning', when: noGap,
       words: 'Brake pads with no gap rub. They heat the fluid, and hot fluid that has nowhere to go holds the brakes on.',
       todo: 'Spin each wheel by hand one second after letting go of the pedal. Find out why the pistons do not come back: seals, slides, port, residual valve.',
       fires: { frontPadGap: 0 }, silent: {},
     },
     {
-      id: 'knock-back-far', level: 'warning', when: (v) => Math.max(v.frontKnockBack, v.rearKnockBack) > 0.25 * mm,
+      id: 'knock-back-far', level: 'warning', when: knockedFar,
       words: (v, say) => `Pads knocked back ${say(Math.max(v.frontKnockBack, v.rearKnockBack), 'length')} make the first pedal after a corner a long one, with no warning.`,
       todo: 'Rotor run-out to 0.004 in (0.1 mm), axle end float to 0.012 in (0.3 mm), wheel bearings (common practice, no source).',
       fires: { rearKnockBack: 0.5 * mm }, silent: {},
     },
     {
-      id: 'air-left', level: 'warning', when: (v) => v.frontAir + v.rearAir > 0,
+      id: 'air-left', level: 'warning', when: airLeft,
       words: (v, say) => `With air in it a circuit has no straight line. The two figures fit it at ${say(v.swellPressure / 4, 'pressure')} and ${say(v.swellPressure, 'pressure')} and miss a little elsewhere.`,
       todo: 'Bleed it before you choose a bore by it. A circuit with air in it is not a design.',
       fires: { frontAir: 1e-6 }, silent: {},

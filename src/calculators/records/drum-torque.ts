@@ -1,6 +1,6 @@
 import { isImpossible } from '../../engine/outcome.ts';
 import { psi } from '../../units/si.ts';
-import { drumFeed, factorOf, forceOf, ruleOf } from '../helpers/drum-torque.ts';
+import { drumFeed, factorOf, forceOf, frictionMovesMore, nearLocking, ruleOf } from '../helpers/drum-torque.ts';
 import type { DrumValues } from '../helpers/drum-torque.ts';
 import { defineCalculator } from '../record.ts';
 import type { Values } from '../record.ts';
@@ -62,13 +62,13 @@ export default defineCalculator({
   ],
   cautions: [
     {
-      id: 'near-locking', level: 'danger', when: (v) => v.liningFriction > 0.8 * v.lockFriction,
+      id: 'near-locking', level: 'danger', when: nearLocking,
       words: (v, say) => `These shoes lock by themselves at friction ${say(v.lockFriction, 'friction')}, and the lining has ${say(v.liningFriction, 'friction')}. So close to it, damp morning rust or a touch of grease is a locked rear wheel, and the numbers here are no guess of the brake.`,
       todo: 'Check the measurements. If they hold, another lining, and no driving on this one.',
       fires: { liningFriction: 0.6 }, silent: {},
     },
     {
-      id: 'friction-moves-more', level: 'warning', when: (v) => v.frictionSensitivity > 1.8,
+      id: 'friction-moves-more', level: 'warning', when: frictionMovesMore,
       words: (v, say) => `Torque moves ${say(v.frictionSensitivity, 'ratio')} times as fast as friction. A lining that grips 10 % more on a cold morning gives about ${say(v.frictionSensitivity * 0.1, 'share', 2)} more at the rear axle, where an empty pickup has no load to hold it.`,
       todo: 'With drums kept, set the balance with the grippiest lining you might fit, or fit discs.',
       fires: { drumType: 'duo-servo' }, silent: {},

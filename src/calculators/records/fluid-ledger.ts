@@ -70,6 +70,7 @@ export default defineCalculator({
       frontClampArea: af.clampArea, frontMovingArea: af.pistonArea, rearClampArea: ar.clampArea, rearMovingArea: ar.pistonArea, standardAtmosphere: atmosphere,
     };
   },
+  howSure: { draws: 2000 },
   summary: (v, say) => {
     const names: Record<string, string> = { freePlay: 'free play', port: 'closing the ports', flex: 'the mounting' };
     const name = names[v.largestItem] ?? sides.flatMap((side) => items.map((item) => [optionOf[side][item] as string, `${side} ${itemNames[item]}`] as const)).find(([key]) => key === v.largestItem)![1];

@@ -47,6 +47,7 @@ export default defineCalculator({
       ladenMass: massOf(v), ...fluidBehind(v, frontSeriesTemperature),
     };
   },
+  howSure: { draws: 2000 },
   summary: (v, say) => `One stop from ${say(v.speed, 'speed')} warms each front rotor by ${say(v.frontRise, 'temperatureRise')} and each rear one by ${say(v.rearRise, 'temperatureRise')}. After ${v.stops === 1 ? 'it' : `${v.stops} of them, ${say(v.stopInterval, 'time')} apart,`} the fronts are at ${say(v.frontSeriesTemperature, 'temperature')}; ${fluidWords(v, say)}.`,
   equations: [
     { result: 'ladenMass', expression: 'frontAxleLoad + rearAxleLoad + payload', words: 'Truck and load.', source: 'derived' },

@@ -66,6 +66,7 @@ export default defineCalculator({
       frontShare: share(v), frontMasterArea: circleArea({ diameter: v.frontMasterBore }).area, rearMasterArea: circleArea({ diameter: v.rearMasterBore }).area,
     };
   },
+  howSure: { draws: 1000 },
   summary: (v, say) => {
     const one = (side: string, state: string, force: number, rate: number): string => (state === 'lit' ? `with the ${side} dead at ${say(force, 'force')} and ${say(rate, 'brakingRate')}` : `with the ${side} dead they stay dark`);
     return `The stop lamps light at ${say(v.lampForce, 'force')} on the pedal, with the truck braking at ${say(v.lampRate, 'brakingRate')}; ${one('front', v.lampFrontDead, v.lampForceFrontDead, v.lampRateFrontDead)}; ${one('rear', v.lampRearDead, v.lampForceRearDead, v.lampRateRearDead)}.`;

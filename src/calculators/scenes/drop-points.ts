@@ -56,7 +56,7 @@ export function dropPointsScene(v: PairsValues, at: number): Scene {
   return {
     box,
     shapes: [
-      ...outline,
+      ...outline.flatMap((part) => within(part, box[0], box[2])),
       ...(above ? [] : [{ line: [[box[0], 0], [box[2], 0]] as const, tone: 'ground' as const }]),
       ...(stand === 'before' ? [] : [line(worst, 'before', 'ghost')]),
       ...found.filter((one) => one !== worst).map((one) => line(one, stand, 'plain')),
@@ -65,6 +65,27 @@ export function dropPointsScene(v: PairsValues, at: number): Scene {
       ...numbers(rows.map((row) => view(row, stand)), (box[2] - box[0]) / 360),
     ],
   };
+}
+
+/** Of an outline, what lies between two uprights. */
+function within(part: Shape, left: number, right: number): Shape[] {
+  const round = 'circle' in part ? Array.from({ length: 33 }, (_, k): At => [part.circle[0] + part.radius * Math.cos((k * Math.PI) / 16), part.circle[1] + part.radius * Math.sin((k * Math.PI) / 16)]) : undefined;
+  const points = round ?? ('line' in part ? (part.closed ? [...part.line, part.line[0] as At] : part.line) : []);
+  const inside = ([x]: At): boolean => x >= left && x <= right;
+  if (points.every(inside)) return [part];
+  const runs: At[][] = [];
+  points.slice(1).forEach((b, k) => {
+    const a = points[k] as At;
+    const along = (x: number): number => (x - a[0]) / (b[0] - a[0]);
+    const [t0, t1] = a[0] === b[0] ? [0, inside(a) ? 1 : -1] : [Math.max(0, Math.min(along(left), along(right))), Math.min(1, Math.max(along(left), along(right)))];
+    if (t0 > t1) return;
+    const at = (t: number): At => [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])];
+    const run = runs[runs.length - 1];
+    if (run && t0 === 0 && run[run.length - 1] === a) run.push(t1 === 1 ? b : at(t1));
+    else runs.push([t0 === 0 ? a : at(t0), t1 === 1 ? b : at(t1)]);
+  });
+  const tone = ('tone' in part && part.tone) || 'plain';
+  return runs.map((line): Shape => ({ line, tone }));
 }
 
 /** The number of each point, where it covers neither a point nor another number; left out where there is no room. `unit` is one unit of the picture. */

@@ -25,9 +25,9 @@ export const dropPoints = {
     name: 'pairs of points', row: 'pair', least: 1, most: 40,
     measure: 'What runs from one of your points to another. The length is that of the line, cable or hose itself, string along it; leave it empty where you do not know it.',
     columns: {
-      from: { name: 'from', labelIn: 'truckPoints' },
-      to: { name: 'to', labelIn: 'truckPoints' },
-      kind: { name: 'what spans them', options: { shaft: 'shaft', line: 'brake or fuel line', cable: 'cable', hose: 'hose', gap: 'gap' } },
+      from: { name: 'from', labelIn: 'truckPoints', measure: 'One of your points.' },
+      to: { name: 'to', labelIn: 'truckPoints', measure: 'Another one.' },
+      kind: { name: 'what spans them', options: { shaft: 'shaft', line: 'brake or fuel line', cable: 'cable', hose: 'hose', gap: 'gap' }, measure: 'A gap is counted along the line between the two points: put them where the parts face each other.' },
       length: {
         name: 'its own length', dimension: 'length', optional: true,
         hard: { min: 1 * mm, max: 800 * inch, reason: 'the length lies between 1 mm and 800 in' },

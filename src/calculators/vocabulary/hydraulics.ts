@@ -2,8 +2,6 @@ import type { Entry } from './quantity.ts';
 import { commonPractice } from './quantity.ts';
 import { bar, cm3, deg, inch, mm, psi } from '../../units/si.ts';
 
-/** Out of foot, lever, linkage and bar, each with its own error; a gauge reads to 2 %. */
-const computedPressure = { relative: 0.05 } as const;
 const bore = {
   dimension: 'length', standard: 'bores',
   usual: { min: 0.6 * inch, max: 1.05 * inch, source: commonPractice },
@@ -153,11 +151,11 @@ export const hydraulics = {
   frontPressure: {
     name: 'front line pressure', symbol: 'p_f', dimension: 'pressure',
     hard: { min: 0, max: 5000 * psi, reason: 'line pressure lies between 0 and 5,000 psi' },
-    measure: 'Gauge, 0 to 3,000 psi (200 bar), in a front bleeder port.', tolerance: computedPressure,
+    measure: 'Gauge, 0 to 3,000 psi (200 bar), in a front bleeder port.', tolerance: { relative: 0.02 }, computedTolerance: { relative: 0.05 },
   },
   rearPressure: {
     name: 'rear line pressure', symbol: 'p_r', dimension: 'pressure',
     hard: { min: 0, max: 5000 * psi, reason: 'line pressure lies between 0 and 5,000 psi' },
-    measure: 'Gauge, 0 to 3,000 psi (200 bar), in a rear bleeder port.', tolerance: computedPressure,
+    measure: 'Gauge, 0 to 3,000 psi (200 bar), in a rear bleeder port.', tolerance: { relative: 0.02 }, computedTolerance: { relative: 0.05 },
   },
 } as const satisfies Record<string, Entry>;

@@ -14,6 +14,7 @@ import { plumbing } from './plumbing.ts';
 import { rear } from './rear.ts';
 import { shaft } from './shaft.ts';
 import { stopping } from './stopping.ts';
+import { sweep } from './sweep.ts';
 import { tires } from './tires.ts';
 import { truck } from './truck.ts';
 
@@ -35,6 +36,7 @@ export const vocabulary = {
   ...rear,
   ...shaft,
   ...stopping,
+  ...sweep,
   ...tires,
   ...truck,
 };

@@ -146,7 +146,7 @@ export const pedal = {
     name: 'pedal travel at this foot force', symbol: 'T_n', dimension: 'length',
     usual: { min: 1 * inch, max: 6 * inch, source: commonPractice },
     hard: { min: 0, max: 30 * inch, reason: 'a pedal travels 0 to 30 in' },
-    measure: 'The braking rate calculator gives it from the parts. On the truck: tape along the pedal pad’s path at that push.', tolerance: { absolute: 4 * mm },
+    measure: 'The braking rate calculator gives it from the parts. On the truck: tape along the pedal pad’s path at that push.', tolerance: { absolute: 4 * mm }, computedTolerance: { absolute: 11 * mm },
   },
   padReserve: { name: 'pedal above the carpet at this foot force', symbol: 'T_res', dimension: 'length' },
   padTravelUsed: { name: 'part of the pedal’s travel used', symbol: 'q_T', dimension: 'share' },

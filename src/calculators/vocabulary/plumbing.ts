@@ -143,8 +143,8 @@ export const plumbing = {
   },
   lightTravel: { name: 'pedal travel measured at the light push', symbol: 'T_lt', ...travel, measure: 'Tape or rule along the pedal pad’s path from rest, held still. First push after driving, not pumped.' },
   firmTravel: { name: 'pedal travel measured at the firm push', symbol: 'T_fm', ...travel, measure: 'The same rule, at the foot force above, same push carried on.' },
-  lightTravelExpected: { name: 'pedal travel to expect at the light push', symbol: 'T_lt0', ...travel, measure: 'Best: your own reading on the day the pedal was right. Until then the sum of the parts.' },
-  firmTravelExpected: { name: 'pedal travel to expect at the firm push', symbol: 'T_fm0', ...travel, measure: 'Best: your own reading on the day the pedal was right. Until then the sum of the parts.' },
+  lightTravelExpected: { name: 'pedal travel to expect at the light push', symbol: 'T_lt0', ...travel, computedTolerance: { absolute: 7 * mm }, measure: 'Best: your own reading on the day the pedal was right. Until then the sum of the parts.' },
+  firmTravelExpected: { name: 'pedal travel to expect at the firm push', symbol: 'T_fm0', ...travel, computedTolerance: { absolute: 11 * mm }, measure: 'Best: your own reading on the day the pedal was right. Until then the sum of the parts.' },
   tubeDiameter: {
     name: 'outside diameter of the tube', symbol: 'D_t', dimension: 'length',
     usual: { min: 3 / 16 * inch, max: 1 / 4 * inch, source: commonPractice },

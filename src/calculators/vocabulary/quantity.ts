@@ -23,6 +23,8 @@ export interface Quantity {
   readonly measure?: string;
   /** One standard deviation of an ordinary home measurement: relative, or absolute in SI. */
   readonly tolerance?: { readonly relative?: number; readonly absolute?: number };
+  /** The same where another calculator computes it and nobody has measured it: what the errors of its inputs make of it. Left out: no worse. */
+  readonly computedTolerance?: { readonly relative?: number; readonly absolute?: number };
   /** Offers the standard master cylinder bores beside the field. */
   readonly standard?: 'bores';
 }

@@ -92,7 +92,7 @@ export const rear = {
     name: 'drum axle brake force per line pressure', symbol: 'C_d', dimension: 'brakeGain',
     usual: { min: 0.3 * lbf / psi, max: 3 * lbf / psi, source: commonPractice },
     hard: { min: 0.001 * lbf / psi, max: 200 * lbf / psi, reason: 'a drum axle gives between 0.001 and 200 lbf for each psi' },
-    measure: 'From the drum’s sizes (the drum torque calculator), counted above its push-out pressure.', tolerance: { relative: 0.12 },
+    measure: 'From the drum’s sizes (the drum torque calculator), counted above its push-out pressure.', tolerance: { relative: 0.14 },
   },
   matchPressure: {
     name: 'line pressure to match at', symbol: 'p_eq', dimension: 'pressure',
