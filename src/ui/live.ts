@@ -71,6 +71,7 @@ export function bring(place: HTMLElement, linked = false): Promise<void> {
       const move = takeMoved(place);
       hydrate(h(Calculator, { record, session, own: place.dataset.eager !== undefined }), place);
       place.dataset.live = 'yes';
+      follow();
       move();
       if (linked) place.closest('section')?.scrollIntoView();
     });
@@ -78,6 +79,18 @@ export function bring(place: HTMLElement, linked = false): Promise<void> {
     coming.catch(() => brought.delete(place)); // no network: the next touch tries again
   }
   return coming;
+}
+
+let following = false;
+
+/** From the reader's first number on, no calculator in sight goes on showing the demo truck's. */
+function follow(): void {
+  if (following) return;
+  following = true;
+  const stop = session.subscribe(() => {
+    stop();
+    watch([...document.querySelectorAll<HTMLElement>('[data-calculator]')]);
+  });
 }
 
 /**
@@ -101,8 +114,12 @@ async function linkedPlace(places: readonly HTMLElement[]): Promise<HTMLElement 
 export async function start(places: readonly HTMLElement[]): Promise<void> {
   const first = await linkedPlace(places);
   if (first) await bring(first, true);
-  const watch = new IntersectionObserver((entries) => {
-    for (const entry of entries) if (entry.isIntersecting) void bring(entry.target as HTMLElement);
+  watch(places);
+}
+
+function watch(places: readonly HTMLElement[]): void {
+  const near = new IntersectionObserver((entries) => {
+    for (const entry of entries) if (entry.isIntersecting) void bring(entry.target as HTMLElement).catch(() => undefined);
   }, { rootMargin: '800px' });
-  for (const place of places) watch.observe(place);
+  for (const place of places) if (place.dataset.live !== 'yes') near.observe(place);
 }

@@ -3,7 +3,9 @@ import type { Node } from '../calculators/expression.ts';
 import { entryOf } from '../calculators/evaluate.ts';
 import { isQuantity } from '../calculators/vocabulary/index.ts';
 
-type Leaf = (name: string) => VNode;
+/** `raised`: under a power. `turned`: inside a sine, cosine or tangent, where an angle may stand in degrees. */
+type Leaf = (name: string, raised?: boolean, turned?: boolean) => VNode;
+const turns = /^(sin|cos|tan)$/;
 
 const strength = (node: Node): number => {
   if (node.kind === 'binary') return node.op === '+' || node.op === '-' ? 1 : node.op === '/' ? 4 : node.op === '*' ? 2 : 3;
@@ -22,7 +24,8 @@ function draw(node: Node, leaf: Leaf, times: VNode): VNode {
     case 'name': return leaf(node.name);
     case 'minus': return <mrow><mo>−</mo>{at(node.of, 2)}</mrow>;
     case 'call': {
-      const args = node.args.map((arg) => draw(arg, leaf, times));
+      const inside: Leaf = turns.test(node.name) ? (name, raised) => leaf(name, raised, true) : leaf;
+      const args = node.args.map((arg) => draw(arg, inside, times));
       if (node.name === 'sqrt') return <msqrt>{args}</msqrt>;
       if (node.name === 'abs') return <mrow><mo>|</mo>{args}<mo>|</mo></mrow>;
       const list = args.flatMap((arg, k) => (k === 0 ? [arg] : [<mo separator>,</mo>, arg]));
@@ -31,7 +34,7 @@ function draw(node: Node, leaf: Leaf, times: VNode): VNode {
     case 'binary':
       if (node.op === '/') return <mfrac><mrow>{draw(node.left, leaf, times)}</mrow><mrow>{draw(node.right, leaf, times)}</mrow></mfrac>;
       if (node.op === '^') {
-        const base = node.left.kind === 'binary' && node.left.op === '/' ? inParentheses(draw(node.left, leaf, times)) : at(node.left, 4);
+        const base = node.left.kind === 'binary' && node.left.op === '/' ? inParentheses(draw(node.left, leaf, times)) : node.left.kind === 'name' ? leaf(node.left.name, true) : at(node.left, 4);
         return <msup><mrow>{base}</mrow><mrow>{draw(node.right, leaf, times)}</mrow></msup>;
       }
       if (node.op === '*') return <mrow>{at(node.left, 2)}{times}{at(node.right, 2)}</mrow>;
@@ -52,11 +55,12 @@ export function InLetters({ tree }: { tree: Node }): VNode {
   return draw(tree, (name) => <Symbol name={name} />, <mspace width="0.2em" />);
 }
 
-export function InNumbers({ tree, number }: { tree: Node; number: (name: string) => string }): VNode {
-  return draw(tree, (name) => {
+export function InNumbers({ tree, number }: { tree: Node; number: (name: string, turned?: boolean) => string }): VNode {
+  return draw(tree, (name, raised, turned) => {
     if (name === 'pi') return <mi>π</mi>;
-    const text = number(name);
+    const text = number(name, turned);
     // Not <mtext>: it counts as space, and the signs beside it would lose theirs.
-    return text.startsWith('−') ? inParentheses(<mn>{text}</mn>) : <mn>{text}</mn>;
+    // (10 in)², not 10 in²: the power takes the number along.
+    return text.startsWith('−') || (raised && /[^\d.,\u202f]/.test(text)) ? inParentheses(<mn>{text}</mn>) : <mn>{text}</mn>;
   }, <mo>×</mo>);
 }

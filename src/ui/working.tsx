@@ -24,16 +24,19 @@ export function EquationView({ equation, values, system }: { equation: Equation;
   const say = sayIn(system);
   const tree = treeOf(equation.expression);
   const entry = entryOf(equation.result);
-  const number = (name: string): string => {
+  const resultIsAngle = isQuantity(entry) && entry.dimension === 'angle';
+  const number = (name: string, turned = true): string => {
     if (name === 'g') return formatIn(1, 'brakingRate', system === 'us' ? 'ft/s2' : 'm/s2', 4);
     const of = entryOf(name);
+    // An angle that multiplies a length counts in radians, and has to be shown so to be followed with a pocket calculator.
+    if (isQuantity(of) && of.dimension === 'angle' && !turned && !resultIsAngle) return formatIn(values?.[name] as number, 'angle', 'rad', 4);
     return isQuantity(of) ? say(values?.[name] as number, of.dimension, 4) : '';
   };
   return (
     <div class="equation">
       <div class="scroll" tabIndex={0} role="group" aria-label={`Equation for ${entry.name}`}>
         <math display="block"><Symbol name={equation.result} /><mo>=</mo><InLetters tree={tree} /></math>
-        {values && <math display="block"><mo>=</mo><InNumbers tree={tree} number={number} /></math>}
+        {values && <math display="block"><mo>=</mo><InNumbers tree={tree} number={(name, turned = false) => number(name, turned)} /></math>}
         {values && <math display="block"><mo>=</mo><mn class="strong">{number(equation.result)}</mn></math>}
       </div>
       <p>{equation.words} {equation.found && `${equation.found} `}<small>({equation.source})</small></p>

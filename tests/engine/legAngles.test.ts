@@ -1,6 +1,6 @@
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
-import { legAngles } from '../../src/engine/legAngles.ts';
+import { describe, expect, test } from 'vitest';
+import { legAngles, pushOffPath } from '../../src/engine/legAngles.ts';
 import { isImpossible } from '../../src/engine/outcome.ts';
 
 const deg = Math.PI / 180;
@@ -45,4 +45,30 @@ test('a leg folded beyond its bones, a foot of no length, and a thigh of none', 
   expect(legAngles({ ...base, thigh: 0.6, shin: 0.3, hip: { x: -0.2, z: 0.1 } })).toMatchObject({ impossible: 'too-near' });
   expect(legAngles({ ...base, ball: base.heel })).toEqual({ impossible: 'no-foot' });
   expect(() => legAngles({ ...base, thigh: 0 })).toThrow(/thigh/);
+});
+
+test('the sole leans with its heel and ball: 45° for as far forward as up, 90° flat on the floor', () => {
+  expect(legOf({ ...base, heel: { x: -0.1, z: 0 }, ball: { x: 0, z: 0.1 } }).lean).toBeCloseTo(45 * deg, 12);
+  expect(legOf({ ...base, heel: { x: -0.2, z: 0 }, ball: { x: 0, z: 0 } }).lean).toBeCloseTo(90 * deg, 12);
+});
+
+describe('the leg against the way of the pad', () => {
+  const ball = { x: 0, z: 0.2 };
+  test('along it where the arm hangs back by as much as the leg slopes down', () => {
+    expect(pushOffPath({ hip: { x: -0.6, z: 0.2 + 0.6 * Math.tan(12 * deg) }, ball, armAngle: -12 * deg }).off).toBeCloseTo(0, 12);
+  });
+  test('every degree the pedal swings forward goes on top', () => {
+    const hip = { x: -0.6, z: 0.36 };
+    const off = (armAngle: number): number => pushOffPath({ hip, ball, armAngle }).off;
+    expect(off(10 * deg)).toBeCloseTo(24.931 * deg, 4);
+    expect(off(20 * deg) - off(0)).toBeCloseTo(20 * deg, 12);
+  });
+  test('agrees with the pad’s velocity and the push, by their scalar product', () => {
+    fc.assert(fc.property(fc.double({ min: -1, max: 1, noNaN: true }), fc.double({ min: -0.2, max: 0.6, noNaN: true }), (armAngle, up) => {
+      const hip = { x: -0.6, z: 0.2 + up };
+      const length = Math.hypot(0.6, up);
+      const along = (0.6 / length) * Math.cos(armAngle) + (-up / length) * Math.sin(armAngle);
+      expect(Math.cos(pushOffPath({ hip, ball, armAngle }).off)).toBeCloseTo(along, 12);
+    }));
+  });
 });

@@ -1,4 +1,4 @@
-import { legAngles } from '../../engine/legAngles.ts';
+import { legAngles, pushOffPath } from '../../engine/legAngles.ts';
 import type { Flat } from '../../engine/legAngles.ts';
 import { isImpossible } from '../../engine/outcome.ts';
 import { inch } from '../../units/si.ts';
@@ -54,5 +54,6 @@ export const legNear = (v: V, travel: number) => legAt(v, (Math.round((travel / 
 export function legAt(v: V, travel: number) {
   const r = solve(v, travel);
   if (isImpossible(r)) throw new RangeError(`leg: expected a reach that noSuchLeg lets pass, found ${r.impossible}`);
-  return { ...r, pad: padAt(v, travel), heel: heelAt(v, padAt(v, travel)), pivot: { x: -v.padArm * Math.sin(v.padRestAngle), z: v.padOverHeel + v.padArm * Math.cos(v.padRestAngle) } };
+  const { off } = pushOffPath({ hip: { x: -v.hipBehindPad, z: v.hipOverFloor }, ball: padAt(v, travel), armAngle: v.padRestAngle + travel / v.padArm });
+  return { ...r, off, pad: padAt(v, travel), heel: heelAt(v, padAt(v, travel)), pivot: { x: -v.padArm * Math.sin(v.padRestAngle), z: v.padOverHeel + v.padArm * Math.cos(v.padRestAngle) } };
 }

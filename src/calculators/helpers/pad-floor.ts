@@ -10,12 +10,19 @@ type V = ValuesOf<'pivotOverFloor' | 'toeBoardStart' | 'toeBoardSlope' | 'padArm
 const layers = (v: V) => floorStack({ layers: v.floorLayers });
 export const pedal = (v: V) => ({ pivotHeight: v.pivotOverFloor, padArm: v.padArm, edgeArm: v.padArm + v.padToEdge, restAngle: v.padRestAngle });
 
-/** Over the flat floor and over the toe board: what comes first counts. */
-export function over(v: V, stack: number, travel: number): { clearance: number; toContact: number } {
-  const both = [0, v.toeBoardSlope].map((slope) => padOverFloor({ ...pedal(v), slope, start: slope === 0 ? 0 : v.toeBoardStart, stack, travel }));
-  // Past the level of the toe board's square an arm that never touched swings away again.
-  const nearest = Math.max(0, (v.toeBoardSlope - v.padRestAngle) * v.padArm);
-  return { clearance: Math.min(...both.map((b) => b.clearance)), toContact: Math.min(nearest, ...both.map((b) => b.toContact ?? nearest)) };
+const planes = (v: V, stack: number, travel: number) => [0, v.toeBoardSlope].map((slope) => padOverFloor({ ...pedal(v), slope, start: slope === 0 ? 0 : v.toeBoardStart, stack, travel }));
+
+/** Over the flat floor and over the toe board: what comes first counts. `meets` is undefined where the pad touches neither. */
+export function over(v: V, stack: number, travel: number): { clearance: number; least: number; meets: number | undefined } {
+  const both = planes(v, stack, travel);
+  const meets = both.flatMap((b) => b.toContact ?? []);
+  return { clearance: Math.min(...both.map((b) => b.clearance)), least: Math.min(...both.map((b) => b.least)), meets: meets.length > 0 ? Math.min(...meets) : undefined };
+}
+
+/** Travel at which a pad that never touches is nearest: where its arm stands square to the floor or to the toe board. */
+function nearest(v: V, stack: number): number {
+  const squares = [0, v.toeBoardSlope].map((slope) => Math.max(0, (slope - v.padRestAngle) * v.padArm));
+  return squares.reduce((a, b) => (over(v, stack, b).clearance < over(v, stack, a).clearance ? b : a));
 }
 
 /** Common practice, no source: to keep with a circuit dead, and in a hard stop. */
@@ -43,9 +50,11 @@ export const padFloorFeed = defineFeed({
     const rest = over(v, loose, 0);
     if (rest.clearance <= 0) return { refused: (say) => `At rest the pad’s lower edge already stands ${say(-rest.clearance, 'length')} in the finished floor. The pivot is too low, the arm too long or the floor too thick: there is no travel to compute.` };
     const bare = v.pivotOverFloor - v.padArm * Math.cos(v.padRestAngle);
+    // Two hundredths of a millimeter is rounding, not room.
+    const left = (travel: number): number => { const { least } = over(v, loose, travel); return least > 2e-5 ? least : 0; };
     return {
-      carpetAtFailed: Math.max(0, over(v, loose, Math.min(v.failedPadTravel, rest.toContact)).clearance), carpetAtHard: Math.max(0, over(v, loose, Math.min(v.padTravelNormal, rest.toContact)).clearance), carpetAtRest: rest.clearance,
-      travelToCarpet: rest.toContact, padOverHeel: bare - pressed, padOverBare: bare, stackLoose: loose, stackPressed: pressed,
+      carpetAtFailed: left(v.failedPadTravel), carpetAtHard: left(v.padTravelNormal), carpetAtRest: rest.clearance,
+      travelToCarpet: rest.meets ?? nearest(v, loose), padOverHeel: bare - pressed, padOverBare: bare, stackLoose: loose, stackPressed: pressed,
     };
   },
 });

@@ -1,6 +1,8 @@
 import { isImpossible } from '../../engine/outcome.ts';
 import { locate } from '../../engine/placement.ts';
 import type { Place, Reference } from '../../engine/placement.ts';
+import { slipsThatShow } from '../../engine/placementCheck.ts';
+import { mm } from '../../units/si.ts';
 import type { Refusal, ValuesOf } from '../record.ts';
 
 export type V = ValuesOf<'padMarks' | 'padMethod' | 'padLateral' | 'padBareHeight' | 'padSide' | 'tapeError' | 'markError'>;
@@ -29,6 +31,19 @@ export function placesOf(v: V): readonly Place[] | Refusal {
       'do-not-meet': `No place is that far from all of them: the distances miss each other by at least ${say(by, 'length')}. One tape reading or one mark is wrong.`,
     })[found.impossible] ?? 'These measurements do not fix a place: they see the pad from directions that are too much alike. Add a mark from another side.',
   };
+}
+
+/** A miss of more than this is no tape error (common practice, no source). */
+export const slipShows = 5 * mm;
+
+/** How far each tape must slip to show, one for each mark used. */
+export function slipsOf(v: V): readonly number[] {
+  const places = placesOf(v);
+  const marks = marksUsed(v);
+  if ('refused' in places || marks.length < 4) return marks.map(() => Infinity);
+  const { point } = places[0]!;
+  if (marks.some((m) => Math.hypot(m.x - point[0], m.y - point[1], m.z - point[2]) < 1e-6)) return marks.map(() => Infinity);
+  return slipsThatShow({ point, marks: marks.map((m) => [m.x, m.y, m.z] as const), show: slipShows }).slips;
 }
 
 export function inWords(direction: readonly [number, number, number]): string {

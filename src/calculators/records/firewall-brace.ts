@@ -33,7 +33,7 @@ export default defineCalculator({
       braceLevel: level, panicMoment: moment, braceEffectiveLength: ends[v.braceEnds] * v.braceLength, braceSlenderness: column.slenderness, slenderLimit: Math.PI * Math.sqrt((2 * v.steelModulus) / v.steelYield),
     };
   },
-  summary: (v, say) => `In a panic stop the brace carries ${say(v.braceAlong, 'force')} and buckles at ${say(v.braceBuckling, 'force')}: a factor of ${say(v.bucklingFactor, 'ratio', 2)}. Its weld sees ${say(v.weldThroat, 'stress', 2)}. ${v.mountCase === 'frame' ? `The firewall gets ${say(v.braceLevel, 'force')} more push than the foot’s own, and no tipping.` : 'It holds the pivot that the rods push away from the firewall.'}`,
+  summary: (v, say) => `In a panic stop the brace carries ${say(v.braceAlong, 'force')} and buckles at ${say(v.braceBuckling, 'force')}: a factor of ${say(v.bucklingFactor, 'ratio', 2)}. Its weld sees ${say(v.weldThroat, 'stress', 2)}. ${v.mountCase === 'frame' ? `The firewall gets ${say(v.braceLevel, 'force')} on top of the foot’s own ${say(v.panicForce, 'force')}, in the middle, and no tipping: it bulges more and the pad moves less.` : 'It holds the pivot that the rods push away from the firewall.'}`,
   equations: [
     { result: 'panicMoment', expression: 'panicForce * padBelowPlate', words: 'The foot pushes below the bolts and tips the frame.', source: 'derived: moments', when: (v) => v.mountCase === 'frame' },
     { result: 'braceLevel', expression: 'panicMoment / braceHeight', words: 'The higher the brace, the less it needs to hold the same moment.', source: 'derived: moments about the middle of the bolts', when: (v) => v.mountCase === 'frame' },

@@ -10,6 +10,9 @@ const limit = 1 * mm;
 /** Bare body sheet and what is hardly more. */
 const sheet = 2.5 * mm;
 
+/** At the held edge, where the weld is, in the push of every hard stop: all of it grows with the push. */
+const workingStress = (v: { plateStressStiff: number; dialTestForce: number; panicForce: number }): number => (v.plateStressStiff * v.dialTestForce) / v.panicForce;
+
 export default defineCalculator({
   id: 'firewall-plate',
   version: 1,
@@ -58,7 +61,7 @@ export default defineCalculator({
     { result: 'panicSheetPush', expression: 'pedalRatio * panicForce', words: 'The panic push times the ratio.', source: 'derived', when: (v) => v.mountCase === 'apart' },
     { result: 'panicMoment', expression: 'panicForce * padBelowPlate', words: 'And its moment.', source: 'derived', when: (v) => v.mountCase === 'frame' },
     { result: 'mountBoltTension', expression: 'max(0, panicMoment - panicSheetPush * boltRowSpacing / 2) / (boltRowSpacing * boltsPerRow)', words: 'The frame tips about its lower bolts; the upper ones hold what the foot’s own push does not.', source: 'derived: moments about the lower row', when: (v) => v.mountCase === 'frame' },
-    { result: 'mountBoltTension', expression: 'panicSheetPush / (2 * boltsPerRow)', words: 'Masters on the far side of the sheet pull on all bolts alike.', source: 'derived', when: (v) => v.mountCase === 'apart' },
+    { result: 'mountBoltTension', expression: 'panicSheetPush / (2 * boltsPerRow)', words: 'Masters on the far side of the sheet pull on all bolts alike. With a circuit dead one master can get all of it: then count its own bolts only.', source: 'derived', when: (v) => v.mountCase === 'apart' },
     { result: 'pullThrough', expression: 'mountBoltTension / (pi * washerDiameter * plateThickness)', words: 'A washer pulls out a disk: its rim times the thickness carries the bolt.', source: 'derived' },
   ],
   cautions: [
@@ -98,6 +101,12 @@ export default defineCalculator({
       fires: {}, silent: { plateThickness: 8 * mm },
     },
     {
+      id: 'works-at-welds', level: 'warning', when: (v) => workingStress(v) > v.steelYield / 3,
+      words: (v, say) => `In every hard stop of ${say(v.dialTestForce, 'force')} the held edge is bent to ${say(workingStress(v), 'stress', 2)}, more than a third of its yield of ${say(v.steelYield, 'stress', 2)} (common practice, no source). A weld toe does not take that for years: it cracks, unseen under paint and carpet, and one day the pedal goes forward.`,
+      todo: 'Thicker plate, a shorter span, or one frame. Look at the toes with light and a magnifier after 100 miles.',
+      fires: { mountCase: 'apart' }, silent: {},
+    },
+    {
       id: 'beyond-plate', level: 'caution', when: (v) => v.flangeMoveSoft > v.plateThickness / 2,
       words: (v, say) => `The soft bound, ${say(v.flangeMoveSoft, 'length', 2)}, is more than half the plate’s thickness. There a sheet also pulls like a drumhead, and the formula says more than will happen.`,
       todo: 'Read it as “too thin”, not as a number.',
@@ -131,7 +140,7 @@ export default defineCalculator({
       'Flat plate of one thickness; its four edges lie on supports that do not move. Edges free to turn and edges held are the two ends between which a welded plate lies.', 'The push sits in the middle of the plate and spreads over the bolt pattern.',
       'The soft bound of tipping counts a strip as wide as the bolt pattern, the stiff one the whole width.', 'Stresses of push and tipping are added as if they met in one place: on the safe side.', 'The foot pushes square to the plate.',
     ],
-    leftOut: ['Give of the supports: cowl, rails, a seam in thin sheet. It can be the largest part.', 'Holes for rods, which weaken the middle.', 'Ribs and bent edges: shorten the span to the rib and compute again.', 'Cracks from years of stops: keep the working stress at a third of yield at welds (common practice, no source).', 'With the firewall between: the give of the pivot’s own mount.'],
+    leftOut: ['Give of the supports: cowl, rails, a seam in thin sheet. It can be the largest part.', 'Holes for rods, which weaken the middle.', 'Ribs and bent edges: shorten the span to the rib and compute again.', 'Cracks from years of stops: keep the working stress at a third of yield at welds (common practice, no source).', 'With the firewall between: the give of the pivot’s own mount, and the bolts of one master alone when a circuit is dead and it carries the whole push.', 'A brace: it takes the tipping away and adds its push to the middle of the plate, see the firewall brace.'],
     sources: [
       { of: 'plate deflection', kind: 'published', id: 'roark', note: 'table 11.4, cases 1b and 8b, ν 0.3; the supported one computed from the series and compared with it' },
       { of: 'plate stress', kind: 'from memory', id: 'roark', note: 'table 11.4; the supported one agrees with a double series within 2 %' },

@@ -1,5 +1,5 @@
-import { mm } from '../../units/si.ts';
-import { inWords, marksUsed, placesOf } from '../helpers/pad-place.ts';
+import { inch, mm } from '../../units/si.ts';
+import { inWords, marksUsed, placesOf, slipShows, slipsOf } from '../helpers/pad-place.ts';
 import { defineCalculator, isRefusal } from '../record.ts';
 import { padPlaceScene } from '../scenes/pad-place.ts';
 
@@ -59,16 +59,26 @@ export default defineCalculator({
       fires: { padMarks: [{ name: 'a', x: -0.762, y: 0.508, z: 0.4 }, { name: 'b', x: -0.787, y: 0.1, z: 0.36 }, { name: 'c', x: -0.4, y: 0.5, z: 0.36 }].map((m) => ({ ...m, distance: Math.hypot(m.x + 0.61, m.y - 0.28, m.z - 0.33) })) }, silent: {},
     },
     {
-      id: 'remeasure', level: 'warning', when: (v) => v.padResidual > 5 * mm,
-      words: (v, say) => `The tapes disagree: the worst is ${say(v.padResidual, 'length', 2)} off the place that suits them best. That is no tape error, that is a wrong number or a mark that moved.`,
-      todo: 'Measure again; look for a slip of an inch or a sign.',
+      id: 'unchecked', level: 'caution', when: (v) => Math.max(...slipsOf(v)) > 1 * inch,
+      words: (v, say) => {
+        const slips = slipsOf(v);
+        const worst = Math.max(...slips);
+        return Number.isFinite(worst) ? `A slip of ${say(worst, 'length', 2)} in the tape from ${marksUsed(v)[slips.indexOf(worst)]!.name} would pass unseen: the others say little about it, and the place gives way instead.` : 'Nothing checks these measurements. An inch read wrong moves the pad by an inch or more, and every number still looks right.';
+      },
+      todo: 'One more mark, roughly in line with the pad and the tape you want to check, or on the far side of the pad.',
+      fires: { padMethod: 'plane' }, silent: { padMarks: [[-0.762, 0.508, 0.8636], [-0.7874, 0.1016, 0.8382], [-0.508, 0.6604, 0.5588], [-1.4732, 0.2032, 0.3048], [-0.3, -0.1, 0.25], [-0.62, 0.3, 0.02]].map(([x, y, z], k) => ({ name: String(k), x: x!, y: y!, z: z!, distance: Math.hypot(x! + 0.61, y! - 0.28, z! - 0.3556) })) },
+    },
+    {
+      id: 'remeasure', level: 'warning', when: (v) => v.padResidual > slipShows,
+      words: (v, say) => `The tapes disagree: the worst is ${say(v.padResidual, 'length', 2)} off the place that suits them best. That is no tape error, that is a wrong number or a mark that moved. The tape with the largest miss is not always the wrong one: the place gives way toward a slip.`,
+      todo: 'Measure all of them again; look for a slip of an inch or a sign.',
       fires: { padMarks: [{ name: 'a', x: -0.762, y: 0.508, z: 0.8636, distance: 0.578 }, { name: 'b', x: -0.7874, y: 0.1016, z: 0.8382, distance: 0.5445 }, { name: 'c', x: -0.508, y: 0.6604, z: 0.5588, distance: 0.4429 }, { name: 'd', x: -1.4732, y: 0.2032, z: 0.3048, distance: 0.9684 }] }, silent: {},
     },
   ],
   picture: {
     title: 'The pad, the marks and the weak direction',
     states: { label: 'Seen', names: ['from the left side', 'from above'] },
-    describe: (v, say, at) => `${at === 0 ? 'From the left side' : 'From above, left side down'}, front on the left. Thin lines: the tapes from ${marksUsed(v).length === 1 ? 'the mark' : `${marksUsed(v).length} marks`} to the pad. The pad is at ${say(v.padX, 'length')}, ${say(v.padY, 'length')}, ${say(v.padZ, 'length')} (forward, left, up). The red bar shows the direction in which it is least well known, drawn ten times too long: ${say(v.padErrorLong, 'length', 2)} either way, two times in three.`,
+    describe: (v, say, at) => `${at === 0 ? 'From the left side' : 'From above, left side down'}, front on the left. Thin lines: the tapes from ${marksUsed(v).length === 1 ? 'the mark' : `${marksUsed(v).length} marks`} to the pad. The pad is at ${say(v.padX, 'length')}, ${say(v.padY, 'length')}, ${say(v.padZ, 'length')} (forward, left, up). The red bar shows the direction in which it is least well known, drawn twenty times too long: ${say(v.padErrorLong, 'length', 2)} either way, two times in three.`,
     scene: (v, at, say) => {
       const places = placesOf(v);
       return padPlaceScene({ marks: marksUsed(v), places: isRefusal(places) ? [] : places, above: at === 1, label: say(v.padErrorLong, 'length', 2) });
@@ -76,11 +86,15 @@ export default defineCalculator({
   },
   tables: [{
     caption: 'Every tape against the place found',
-    head: ['Mark', 'Taped', 'From the place', 'Off by'],
-    rows: (v) => marksUsed(v).map((m) => {
-      const far = Math.hypot(m.x - v.padX, m.y - v.padY, m.z - v.padZ);
-      return [m.name, { value: m.distance, dimension: 'length' as const, digits: 4 }, { value: far, dimension: 'length' as const, digits: 4 }, Math.abs(far - m.distance) < 1e-5 ? 'nothing' : { value: far - m.distance, dimension: 'length' as const, digits: 2 }];
-    }),
+    head: ['Mark', 'Taped', 'Off by', 'Slip that shows'],
+    rows: (v) => {
+      const slips = slipsOf(v);
+      return marksUsed(v).map((m, k) => {
+        const off = Math.hypot(m.x - v.padX, m.y - v.padY, m.z - v.padZ) - m.distance;
+        const slip = slips[k] as number;
+        return [m.name, { value: m.distance, dimension: 'length' as const, digits: 4 }, Math.abs(off) < 1e-5 ? 'nothing' : { value: off, dimension: 'length' as const, digits: 2 }, slip < 1 ? { value: slip, dimension: 'length' as const, digits: 2 } : 'none'];
+      });
+    },
   }],
   paper: {
     assumptions: ['Marks and pad are points, tapes are straight and tight.', 'Every tape and every mark is off by its error on its own; none by a common one.', 'x forward, y left, z up from the frame mark, the truck level with its own rails.'],
@@ -89,6 +103,7 @@ export default defineCalculator({
       { of: 'place from distances, least squares, error lens', kind: 'derived' },
       { of: 'axes', kind: 'published', id: 'iso-8855', note: 'x forward, y left, z up' },
       { of: '5 mm as the sign of a slip', kind: 'common practice' },
+      { of: 'how large a slip must be to show by 5 mm', kind: 'derived', note: 'what least squares leave of it' },
       { of: 'the marks shown at first', kind: 'defined', note: 'invented, in content/demo-rows.json' },
     ],
     examples: [

@@ -36,7 +36,7 @@ export default defineCalculator({
   cautions: [
     {
       id: 'both-at-once', level: 'danger', when: (v) => v.bootOverlap > 0 || v.gapThrottleBrake < 0.7 * least.throttleBrake,
-      words: (v, say) => `Only ${say(v.gapThrottleBrake, 'length')} is free between throttle and brake${v.bootOverlap > 0 ? `, and a boot in the middle of the brake already lies ${say(v.bootOverlap, 'length')} on the throttle` : ''}. In a panic the foot presses both, and the truck does not stop.`,
+      words: (v, say) => `Only ${say(v.gapThrottleBrake, 'length')} is free between throttle and brake${v.bootOverlap > 0 ? `, and a boot in the middle of the brake already lies ${say(v.bootOverlap, 'length')} on the throttle` : ''}. In a panic the foot presses both: the engine drives against the brakes, and a manual pedal has no push to spare for that.`,
       todo: 'Move the pads apart, or a narrower brake pad. Try it in the boots you wear, with eyes closed, engine off.',
       fires: { throttleToBrake: 3.6 * inch }, silent: {},
     },
@@ -48,8 +48,8 @@ export default defineCalculator({
     },
     {
       id: 'brake-sinks', level: 'warning', when: (v) => v.brakeOverHard < 0,
-      words: (v, say) => `In a hard stop the brake pad ends ${say(-v.brakeOverHard, 'length')} below the throttle at rest. A boot half over the edge then rests on the throttle just when it must not.`,
-      todo: 'Raise the brake at rest, lower or move the throttle, or take travel out of the brake. Never below when fully applied (common practice, no source).',
+      words: (v, say) => `In a hard stop the brake pad ends ${say(-v.brakeOverHard, 'length')} below the throttle at rest. A boot half over the edge then rests on the throttle just when it must not.${v.padTravelNormal > 25 * mm ? ` The trade’s rule, no more than 1 in (25 mm) above at rest and never below when applied, cannot be kept with ${say(v.padTravelNormal, 'length')} of travel (common practice, no source). Sideways room has to do it.` : ''}`,
+      todo: 'Throttle pad lower, farther forward or farther right, and less brake travel. Then push hard in your widest boots, foot half an inch too far right: the throttle must not move.',
       fires: {}, silent: { brakeOverThrottle: 6 * inch },
     },
     {
@@ -73,7 +73,7 @@ export default defineCalculator({
   },
   paper: {
     assumptions: ['Pads are taken square to the driver; sideways distances only.', 'In a hard stop the throttle is fully released.', 'Depths count along the brake pad’s path.'],
-    leftOut: ['Arms that are wider than their pads.', 'The tunnel beside the throttle, and the column between the feet.', 'Pads that tip as they go down.'],
+    leftOut: ['Arms that are wider than their pads.', 'A boot that does not hit the middle of the brake: half an inch off eats half an inch of room.', 'The tunnel beside the throttle, and the column between the feet.', 'Pads that tip as they go down.'],
     sources: [{ of: 'gaps and heights to keep', kind: 'common practice' }, { of: 'gaps', kind: 'derived' }],
     examples: [{
       source: 'Worked by hand: centers 130, 140 and 100 mm; pads 50, 80 and 60 mm wide',

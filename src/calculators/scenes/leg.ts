@@ -31,6 +31,8 @@ export function legScene(v: LegScene): Scene {
       { capsule: [p(v.hip), p(v.kneePoint)], radius: 0.05 * size, tone: 'body' },
       { capsule: [p(v.kneePoint), p(v.anklePoint)], radius: 0.035 * size, tone: 'body' },
       { line: [p(v.anklePoint), p(v.heel), p(v.pad), p(v.anklePoint)], tone: 'body' },
+      { line: [p(v.hip), p(v.pad)], tone: 'ghost' },
+      { arrow: [p(v.pad), [p(v.pad)[0] + 0.13 * size * Math.sin(face), p(v.pad)[1] - 0.13 * size * Math.cos(face)]], tone: 'accent' },
       { circle: p(v.hip), radius: 0.018 * size, tone: 'accent', filled: true },
       { circle: p(v.kneePoint), radius: 0.018 * size, tone: 'accent', filled: true },
       { circle: p(v.anklePoint), radius: 0.018 * size, tone: 'accent', filled: true },

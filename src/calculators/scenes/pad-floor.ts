@@ -31,6 +31,10 @@ export function padFloorScene(v: PadFloorScene): Scene {
   const arm = (travel: number, tone: 'plain' | 'ghost'): Shape[] => [{ line: [[0, v.pivotHeight], on(v.edgeArm, travel)], tone }];
   const half = v.edgeArm - v.padArm;
   const edge = on(v.edgeArm, v.at);
+  // Square from the pad's edge to whichever of the two it is nearer.
+  const gaps = [0, v.toeSlope].map((slope) => ({ slope, left: (edge[0] - (slope === 0 ? 0 : bend[0])) * Math.sin(slope) + edge[1] * Math.cos(slope) - v.stack }));
+  const gap = gaps.reduce((a, b) => (b.left < a.left ? b : a));
+  const foot: At = [edge[0] - gap.left * Math.sin(gap.slope), edge[1] - gap.left * Math.cos(gap.slope)];
   return {
     box: [Math.min(toe[0], on(v.edgeArm, v.contact)[0]) - 0.1 * size, -0.12 * size, back[0] + 0.1 * size, v.pivotHeight + 0.16 * size],
     shapes: [
@@ -38,7 +42,8 @@ export function padFloorScene(v: PadFloorScene): Scene {
       { line: carpet, tone: 'body' },
       ...arm(0, 'ghost'), ...arm(v.contact, 'ghost'),
       { capsule: [[0, v.pivotHeight], on(v.padArm, v.at)], radius: 0.014 * size, tone: 'plain' },
-      { line: [on(v.padArm - half, v.at), edge], tone: 'accent' },
+      { capsule: [on(v.padArm - half, v.at), edge], radius: 0.012 * size, tone: 'accent' },
+      ...(gap.left > 0.02 * size ? [{ line: [edge, foot], tone: 'alert' } as Shape] : []),
       { circle: [0, v.pivotHeight], radius: 0.022 * size, tone: 'plain', filled: true },
       { text: 'pivot', at: [0.05 * size, v.pivotHeight + 0.02 * size], anchor: 'start' },
       { text: `${v.gap} to carpet`, at: [back[0] + 0.06 * size, v.pivotHeight * 0.42], anchor: 'end' },

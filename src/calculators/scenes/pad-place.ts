@@ -8,7 +8,7 @@ export interface PadPlaceScene {
   readonly label: string;
 }
 
-/** Marks, tapes and pad to scale, front on the left; the error ten times too long. */
+/** Marks, tapes and pad to scale, front on the left; the error twenty times too long. */
 export function padPlaceScene(v: PadPlaceScene): Scene {
   const seen = ([x, y, z]: readonly [number, number, number]): At => (v.above ? [-x, -y] : [-x, z]);
   const marks = v.marks.map((m) => seen([m.x, m.y, m.z]));
@@ -20,9 +20,16 @@ export function padPlaceScene(v: PadPlaceScene): Scene {
   const middle = [(left + right) / 2, (low + high) / 2] as const;
   const [pad, other] = spots;
   const place = v.places[0];
+  // Names of marks that lie close together are stacked, highest mark on top.
+  const names: { at: At; text: string }[] = [];
+  for (const [k, m] of [...marks.entries()].sort((a, b) => a[1][1] - b[1][1])) {
+    let y = m[1] + 0.035 * size;
+    for (const n of names) if (Math.abs(n.at[0] - m[0]) < 0.34 * size && Math.abs(n.at[1] - y) < 0.05 * size) y = n.at[1] + 0.05 * size;
+    names.push({ at: [m[0], y], text: v.marks[k]!.name });
+  }
   const bar = (): Shape[] => {
     if (!place || !pad) return [];
-    const tip = seen([place.point[0] + 10 * place.longest * place.direction[0], place.point[1] + 10 * place.longest * place.direction[1], place.point[2] + 10 * place.longest * place.direction[2]]);
+    const tip = seen([place.point[0] + 20 * place.longest * place.direction[0], place.point[1] + 20 * place.longest * place.direction[1], place.point[2] + 20 * place.longest * place.direction[2]]);
     return [{ line: [[2 * pad[0] - tip[0], 2 * pad[1] - tip[1]], tip], tone: 'alert' }];
   };
   return {
@@ -30,10 +37,10 @@ export function padPlaceScene(v: PadPlaceScene): Scene {
     shapes: [
       ...(pad ? marks.map((m): Shape => ({ line: [m, pad], tone: 'ghost' })) : []),
       ...marks.map((m): Shape => ({ circle: m, radius: 0.014 * size, tone: 'plain', filled: true })),
-      ...marks.map((m, k): Shape => ({ text: v.marks[k]!.name, at: [m[0], m[1] + 0.035 * size], anchor: m[0] > middle[0] + 0.2 * size ? 'end' : m[0] < middle[0] - 0.2 * size ? 'start' : 'middle', small: true })),
+      ...names.map((n): Shape => ({ text: n.text, at: n.at, anchor: n.at[0] > middle[0] + 0.2 * size ? 'end' : n.at[0] < middle[0] - 0.2 * size ? 'start' : 'middle', small: true })),
       ...bar(),
       ...(other ? [{ circle: other, radius: 0.018 * size, tone: 'ghost' } as Shape] : []),
-      ...(pad ? [{ circle: pad, radius: 0.022 * size, tone: 'accent', filled: true } as Shape, { text: 'pad', at: [pad[0] + 0.04 * size, pad[1] - 0.05 * size], anchor: 'start' } as Shape] : []),
+      ...(pad ? [{ circle: pad, radius: 0.013 * size, tone: 'accent', filled: true } as Shape, { text: 'pad', at: [pad[0] + 0.04 * size, pad[1] - 0.05 * size], anchor: 'start' } as Shape] : []),
       { text: v.above ? 'from above, left side down' : 'from the left side', at: [middle[0] - 0.64 * size, middle[1] + 0.61 * size], anchor: 'start', small: true },
     ],
   };

@@ -69,7 +69,7 @@ export const firewall = {
   },
   boltsPerRow: {
     name: 'bolts in the upper row', symbol: 'n_bo', dimension: 'count',
-    hard: { min: 1, max: 8, reason: 'a row has 1 to 8 bolts' }, measure: 'Count.',
+    hard: { min: 1, max: 8, reason: 'a row has 1 to 8 bolts' }, measure: 'Count those of one row. Masters on bolts of their own, with the firewall between: those of one master.',
   },
   washerDiameter: {
     name: 'washer or backing under each bolt, across', symbol: 'd_w', dimension: 'length',

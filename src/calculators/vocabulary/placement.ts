@@ -92,7 +92,7 @@ export const placement = {
   padToEdge: {
     name: 'pad center to its lower edge', symbol: 'e_p', dimension: 'length',
     usual: { min: 0.6 * inch, max: 2.5 * inch, source: commonPractice },
-    hard: { min: 0, max: 8 * inch, reason: 'a pad reaches 0 to 8 in below its center' }, measure: 'Rule on the pad.', tolerance: { absolute: 1 * mm },
+    hard: { min: 0, max: 8 * inch, reason: 'a pad reaches 0 to 8 in below its center' }, measure: 'Rule on the pad, down its face, to the edge that would touch first.', tolerance: { absolute: 1 * mm },
   },
   floorLayers: {
     name: 'layers of the finished floor', row: 'layer', least: 0, most: 8,
@@ -125,9 +125,9 @@ export const placement = {
   throttleToBrake: { name: 'throttle to brake, centers', symbol: 's_tb', ...spacing, usual: { min: 3 * inch, max: 7 * inch, source: commonPractice }, measure: 'Tape between the middles of the two pads, sideways only.' },
   brakeToClutch: { name: 'brake to clutch, centers', symbol: 's_bc', ...spacing, usual: { min: 3.5 * inch, max: 8 * inch, source: commonPractice }, measure: 'Tape between the middles of the two pads, sideways only.' },
   clutchToSide: { name: 'clutch center to the side trim', symbol: 's_cs', ...spacing, usual: { min: 2.5 * inch, max: 10 * inch, source: commonPractice }, measure: 'Tape, sideways, to the trim, the dead pedal or the parking lever, whatever comes first.' },
-  throttleWidth: { name: 'throttle pad width', symbol: 'w_th', ...width, usual: { min: 1 * inch, max: 3.5 * inch, source: commonPractice }, measure: 'Rule.' },
-  brakeWidth: { name: 'brake pedal pad width', symbol: 'w_br', ...width, usual: { min: 2 * inch, max: 5 * inch, source: commonPractice }, measure: 'Rule.' },
-  clutchWidth: { name: 'clutch pad width', symbol: 'w_cl', ...width, usual: { min: 2 * inch, max: 4 * inch, source: commonPractice }, measure: 'Rule.' },
+  throttleWidth: { name: 'throttle pad width', symbol: 'w_th', ...width, usual: { min: 1 * inch, max: 3.5 * inch, source: commonPractice }, measure: 'Rule, across the pad where it is widest.' },
+  brakeWidth: { name: 'brake pedal pad width', symbol: 'w_br', ...width, usual: { min: 2 * inch, max: 5 * inch, source: commonPractice }, measure: 'Rule, rubber included.' },
+  clutchWidth: { name: 'clutch pad width', symbol: 'w_cl', ...width, usual: { min: 2 * inch, max: 4 * inch, source: commonPractice }, measure: 'Rule, rubber included.' },
   bootWidth: { name: 'width of the boot', symbol: 'w_bt', dimension: 'length', usual: { min: 3.5 * inch, max: 5.5 * inch, source: commonPractice }, hard: { min: 2 * inch, max: 10 * inch, reason: 'a boot is between 2 and 10 in wide' }, measure: 'The driver’s own boots, at the ball, sole included.', tolerance: { absolute: 2 * mm } },
   brakeOverThrottle: {
     name: 'brake nearer the driver than the throttle, at rest', symbol: 'u_b', dimension: 'length',
@@ -168,6 +168,9 @@ export const placement = {
   kneeAtHard: { name: 'knee in a hard stop', symbol: 'κ_h', dimension: 'angle' },
   kneeAtFailed: { name: 'knee with a circuit dead', symbol: 'κ_d', dimension: 'angle' },
   ankleAtRest: { name: 'ankle with the foot on the pedal', symbol: 'ε_a0', dimension: 'angle' },
+  soleLeanHard: { name: 'sole in a hard stop, forward of upright', symbol: 'λ_s', dimension: 'angle' },
+  pushOffHard: { name: 'leg’s push below the pad’s way, in a hard stop', symbol: 'ω_p', dimension: 'angle' },
+  soleStretch: { name: 'heel to pad in a hard stop, over pedal up', symbol: 'k_so', dimension: 'ratio' },
   ankleAtHard: { name: 'ankle in a hard stop', symbol: 'ε_h', dimension: 'angle' },
 
   armCut: {
