@@ -9,6 +9,8 @@ declare module 'three' {
     readonly y: number;
     readonly z: number;
     clone(): Vector3;
+    add(other: Vector3): Vector3;
+    sub(other: Vector3): Vector3;
     cross(other: Vector3): Vector3;
     negate(): Vector3;
     normalize(): Vector3;
@@ -18,6 +20,12 @@ declare module 'three' {
     distanceTo(other: Vector3): number;
     dot(other: Vector3): number;
     length(): number;
+  }
+  export class Line3 {
+    constructor(start: Vector3, end: Vector3);
+    readonly start: Vector3;
+    readonly end: Vector3;
+    distanceSqToLine3(other: Line3): number;
   }
   export class Plane {
     readonly normal: Vector3;

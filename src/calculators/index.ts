@@ -11,6 +11,7 @@ import cgByAxleLift from './records/cg-by-axle-lift.ts';
 import circuitFailure from './records/circuit-failure.ts';
 import circuitVolume from './records/circuit-volume.ts';
 import clearance from './records/clearance.ts';
+import clearanceSweep from './records/clearance-sweep.ts';
 import clutchTravel from './records/clutch-travel.ts';
 import discToMatch from './records/disc-to-match.ts';
 import discTorque from './records/disc-torque.ts';
@@ -20,8 +21,10 @@ import firewallBrace from './records/firewall-brace.ts';
 import firewallPlate from './records/firewall-plate.ts';
 import fluidHead from './records/fluid-head.ts';
 import fluidLedger from './records/fluid-ledger.ts';
+import gaugeFit from './records/gauge-fit.ts';
 import gradeHeat from './records/grade-heat.ts';
 import heightValve from './records/height-valve.ts';
+import hoseSlack from './records/hose-slack.ts';
 import idealDistribution from './records/ideal-distribution.ts';
 import lampWire from './records/lamp-wire.ts';
 import legAngles from './records/leg-angles.ts';
@@ -101,6 +104,8 @@ export const contents: readonly { readonly title: string; readonly calculators: 
     bodyDrop,
     dropPoints,
     clearance,
+    clearanceSweep,
+    hoseSlack,
   ] },
   { title: 'Steering shaft', calculators: [
     shaftLine,
@@ -117,6 +122,9 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   { title: 'Firewall', calculators: [
     firewallPlate,
     firewallBrace,
+  ] },
+  { title: 'Tests before driving', calculators: [
+    gaugeFit,
   ] },
 ];
 

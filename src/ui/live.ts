@@ -16,11 +16,15 @@ export { session };
 const records = import.meta.glob<AnyCalculator>('../calculators/records/*.ts', { import: 'default' });
 const brought = new Map<HTMLElement, Promise<void>>();
 
-async function recordOf(place: HTMLElement): Promise<AnyCalculator> {
-  const id = place.dataset.calculator ?? '';
+/** A record with its words and numbers. */
+export async function recordById(id: string): Promise<AnyCalculator> {
   const script = records[`../calculators/records/${id}.ts`];
   if (!script) throw new RangeError(`calculator: expected the id of a record, found ${id}`);
-  const record = await complete(script(), id);
+  return complete(script(), id);
+}
+
+async function recordOf(place: HTMLElement): Promise<AnyCalculator> {
+  const record = await recordById(place.dataset.calculator ?? '');
   if (inputKeys(record).some((key) => isRows(entryOf(key)))) await import('./rows-field.tsx');
   return record;
 }
@@ -71,6 +75,7 @@ export function bring(place: HTMLElement, linked = false): Promise<void> {
       const move = takeMoved(place);
       hydrate(h(Calculator, { record, session, own: place.dataset.eager !== undefined }), place);
       place.dataset.live = 'yes';
+      follow();
       move();
       if (linked) place.closest('section')?.scrollIntoView();
     });
@@ -78,6 +83,18 @@ export function bring(place: HTMLElement, linked = false): Promise<void> {
     coming.catch(() => brought.delete(place)); // no network: the next touch tries again
   }
   return coming;
+}
+
+let following = false;
+
+/** From the reader's first number on, no calculator in sight goes on showing the demo truck's. */
+function follow(): void {
+  if (following) return;
+  following = true;
+  const stop = session.subscribe(() => {
+    stop();
+    watch([...document.querySelectorAll<HTMLElement>('[data-calculator]')]);
+  });
 }
 
 /**
@@ -101,8 +118,12 @@ async function linkedPlace(places: readonly HTMLElement[]): Promise<HTMLElement 
 export async function start(places: readonly HTMLElement[]): Promise<void> {
   const first = await linkedPlace(places);
   if (first) await bring(first, true);
-  const watch = new IntersectionObserver((entries) => {
-    for (const entry of entries) if (entry.isIntersecting) void bring(entry.target as HTMLElement);
+  watch(places);
+}
+
+function watch(places: readonly HTMLElement[]): void {
+  const near = new IntersectionObserver((entries) => {
+    for (const entry of entries) if (entry.isIntersecting) void bring(entry.target as HTMLElement).catch(() => undefined);
   }, { rootMargin: '800px' });
-  for (const place of places) watch.observe(place);
+  for (const place of places) if (place.dataset.live !== 'yes') near.observe(place);
 }

@@ -127,7 +127,8 @@ function CellEntry({ id, row, column, cell, system, labels, said, onFocus, onTex
       <td class="pick">
         {label}
         <select {...common} onFocus={onFocus} onChange={(event) => onText(event.currentTarget.value)}>
-          {!options.some(([key]) => key === value) && <option value={cell.text} selected>{cell.text.trim() === '' ? 'choose' : cell.text}</option>}
+          {!options.some(([key]) => key === value) && <option value={cell.text} selected>{cell.text.trim() === '' ? (column.optional ? 'none' : 'choose') : cell.text}</option>}
+          {column.optional && cell.text.trim() !== '' && <option value="">none</option>}
           {options.map(([key, words]) => <option key={key} value={key} selected={key === value}>{words}</option>)}
         </select>
       </td>

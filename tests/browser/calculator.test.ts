@@ -148,6 +148,20 @@ describe('one truck', () => {
     await page.context().close();
   });
 
+  test('reaches a calculator farther down that nobody has touched', async () => {
+    const page = await site.page({ viewport: { width: 390, height: 844 } });
+    await page.goto(`${site.origin()}/guides/firewall/`);
+    const answer = page.locator('#firewall-brace .answer output');
+    const before = await answer.textContent();
+    const field = page.locator('#firewall-plate-panicForce');
+    await page.locator('#firewall-plate summary').first().click();
+    await field.fill('300');
+    await page.locator('#firewall-brace').scrollIntoViewIfNeeded();
+    await page.waitForFunction((was) => document.querySelector('#firewall-brace .answer output')?.textContent !== was, before);
+    expect(await page.locator('#firewall-brace-panicForce').inputValue()).toBe('300');
+    await page.context().close();
+  });
+
   test('survives a storage that somebody else has written into', async () => {
     const page = await open(pressure);
     await page.evaluate(() => localStorage.setItem('build', '{"schema":1,"values":{"controlForce":{"text":5},"x":'));

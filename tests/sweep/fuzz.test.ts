@@ -73,7 +73,7 @@ describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (_id, rec
   test('says how sure it is in words and finite numbers, with a list that ends', () => {
     const random = randomFrom(8);
     const few = { ...record, howSure: { ...record.howSure, draws: 60 } };
-    for (let k = 0; k < (record.id === 'pedal-ratio' ? 3 : 30); k++) {
+    for (let k = 0; k < (['pedal-ratio', 'clearance-sweep'].includes(record.id) ? 3 : 30); k++) {
       const result = evaluate(record, k % 2 ? anywhere(record, random) : near(record, random));
       if (!result.ok) continue;
       const sure = allOf(drawSure(few, result.values, k % 3 === 0));

@@ -68,6 +68,8 @@ export function anywhere(record: AnyCalculator, random: () => number): Values {
     const dice = random();
     const count = dice < 0.2 ? entry.least : dice < 0.3 ? entry.most : entry.least + Math.floor(random() * Math.min(8, entry.most - entry.least + 1));
     const alike = random() < 0.15;
+    // A list may refer to itself.
+    if (Object.values(entry.columns).some((column) => 'letters' in column)) labels.set(key, Array.from({ length: count }, (_, k) => `p${k}`));
     const row = (k: number): RowValues[number] => Object.fromEntries(Object.entries(entry.columns).flatMap(([name, column]): [string, number | string][] => {
       if (column.optional && random() < 0.4) return [];
       if (isNumberColumn(column)) return [[name, any(column)]];

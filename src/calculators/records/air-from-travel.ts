@@ -78,6 +78,7 @@ export default defineCalculator({
       rodForce: line.rodForce, frontMasterArea: line.frontArea, rearMasterArea: line.rearArea, frontClampArea: clamp('front'), rearClampArea: clamp('rear'), standardAtmosphere: atmosphere,
     };
   },
+  howSure: { draws: 4000 },
   summary: (v, say) => {
     if (v.travelReading === 'none') return `At ${say(v.controlForce, 'force')} the pedal is ${v.firmExcess >= 0 ? `${say(v.firmExcess, 'length')} longer` : `${say(-v.firmExcess, 'length')} shorter`} than expected: no more than a rule can tell, or nothing to explain.`;
     const kind = { dead: 'nearly all of it there from the first touch: air or knock-back', soft: 'nearly all of it growing with the push: hoses, calipers or flex', both: `${say(v.deadExcess, 'length')} of it dead and ${say(v.softExcess, 'length')} soft` }[v.travelReading];

@@ -91,6 +91,7 @@ export default defineCalculator({
       frontVolumeAsked: f.volume, rearVolumeAsked: r.volume, frontClevisForce: f.clevisForce, rearClevisForce: r.clevisForce,
     };
   },
+  howSure: { draws: 4000 },
   summary: (v, say) => `For ${say(v.brakingRate, 'brakingRate')} from ${say(v.driverForce, 'force')}: ${sides.map((side) => inWords(v, side, say)).join(' ')}`,
   equations: [...equationsOf('f'), ...equationsOf('r')],
   cautions: [

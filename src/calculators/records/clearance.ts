@@ -142,7 +142,7 @@ export default defineCalculator({
   paper: {
     assumptions: ['Both parts are straight and round, with round ends. A joint is a part with the radius its ears sweep.', 'All ends are measured from the same marks on the frame, in the same state of the truck.', 'The four ends are wrong independently, each by the same error in any direction.'],
     leftOut: [
-      'Movement: engine roll, mounts, ride heights, steering, pedal travel. Take one pose after the other and keep the least.', 'Bent parts: split them into straight pieces.',
+      'Movement: engine roll, mounts, ride heights, steering, pedal travel. Take one pose after the other and keep the least, or sweep a list of parts through all of it.', 'Bent parts: split them into straight pieces.',
       'Flat ends: the round end reaches farther by the radius, which is the safe side.', 'Errors of the radii, and heat: an exhaust needs air around it as well as room.',
     ],
     sources: [
@@ -168,6 +168,6 @@ export default defineCalculator({
         results: { leastGap: { value: 70 * mm, within: 1e-9 }, leastGapLessError: { value: 64 * mm, within: 1e-9 }, firstFraction: { value: 0.5, within: 1e-9 } },
       },
     ],
-    related: ['body-drop-clearance', 'body-drop'],
+    related: ['body-drop-clearance', 'clearance-sweep', 'body-drop'],
   },
 });

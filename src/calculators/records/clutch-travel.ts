@@ -45,6 +45,7 @@ export default defineCalculator({
     }
     return clutchResults(v);
   },
+  howSure: { draws: 4000 },
   summary: (v, say) => `${say(v.clutchTravelUsed, 'length')} of pedal moves the bearing ${say(v.bearingTravel, 'length')}: ${release(v, say)}. The pedal takes ${say(v.clutchControlForce, 'force')}.`,
   equations: [
     { result: 'clutchMasterArea', expression: 'pi * clutchMasterBore^2 / 4', words: 'The piston’s face is a circle.', source: 'derived' },

@@ -60,7 +60,7 @@ export default defineCalculator({
       'Aired out and lifted are counted from the new drive height. Ride height moves axle points against the frame, never the body against the frame.', 'A gap is what is left along the line that joined its two points before the drop: put them where the parts face each other.',
     ],
     leftOut: [
-      'Steering: a hose at a turned wheel is a point somewhere else. Add it as a second point at each lock.', 'Left and right corners that drop differently; twist of the cab. The frame is not turned against axle points when front and rear suspension differ.',
+      'Steering: a hose at a turned wheel is a point somewhere else. There is a calculator for it.', 'Left and right corners that drop differently; twist of the cab. The frame is not turned against axle points when front and rear suspension differ.',
       'Movement of the rubber mounts: allow 3/8 in (10 mm) either way.', 'The way a line really takes over its clips: one pair for each stretch. Fittings that point the wrong way bend it tighter than the arc here.', 'Size of what is at the points. The clearance calculator takes radii.',
     ],
     sources: [
@@ -90,6 +90,6 @@ export default defineCalculator({
         results: { worstBefore: { value: 8 * inch, within: 1e-9 }, worstAfter: { value: 2 * inch, within: 1e-9 }, partsTooShort: { value: 0, within: 1e-9 } },
       },
     ],
-    related: ['body-drop-clearance', 'body-drop', 'clearance', 'cg-after-drop'],
+    related: ['body-drop-clearance', 'body-drop', 'hose-slack', 'clearance', 'cg-after-drop'],
   },
 });

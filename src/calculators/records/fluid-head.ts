@@ -62,6 +62,7 @@ export default defineCalculator({
       airedOutHere: movesHere(v, v.airedOutFront, v.airedOutRear), liftedHere: movesHere(v, v.liftedFront, v.liftedRear),
     };
   },
+  howSure: { draws: 4000 },
   summary: (v, say) => {
     const one = (side: Side): string => {
       const worst = least(headsOf(v, side));

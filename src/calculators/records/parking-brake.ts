@@ -41,6 +41,7 @@ export default defineCalculator({
     'mass', 'rearLoadFraction', 'heightRatio', 'ladenMass', 'ladenRearLoadFraction', 'ladenHeightRatio',
   ],
   compute: parkingResults,
+  howSure: { draws: 4000 },
   summary: (v, say) => `Holding ${v.payload > 0 ? 'the loaded truck' : 'the truck'} on ${say(v.parkingGrade, 'grade')} takes ${say(v.leverForceNeeded, 'force')} at the lever. At ${say(v.leverForce, 'force')} it holds ${say(v.steepestDown, 'grade')} nose down and ${say(v.steepestUp, 'grade')} nose up, ${v.payload > 0 ? 'empty or loaded, whichever is less' : 'empty'}. The empty truck’s rear tires slide at ${say(v.tiresDown, 'grade')} nose down and ${say(v.tiresUp, 'grade')} nose up, whatever the brake: nose down is the worse way for a rear brake.`,
   equations: [
     { result: 'mass', expression: 'frontAxleLoad + rearAxleLoad', words: 'Both scales added.', source: 'derived' },

@@ -4,6 +4,7 @@ import { brakes } from './brakes.ts';
 import { clutch } from './clutch.ts';
 import { dropPoints } from './drop-points.ts';
 import { firewall } from './firewall.ts';
+import { gauges } from './gauges.ts';
 import { geometry } from './geometry.ts';
 import { heat } from './heat.ts';
 import { hydraulics } from './hydraulics.ts';
@@ -13,6 +14,7 @@ import { plumbing } from './plumbing.ts';
 import { rear } from './rear.ts';
 import { shaft } from './shaft.ts';
 import { stopping } from './stopping.ts';
+import { sweep } from './sweep.ts';
 import { tires } from './tires.ts';
 import { truck } from './truck.ts';
 
@@ -24,6 +26,7 @@ export const vocabulary = {
   ...clutch,
   ...dropPoints,
   ...firewall,
+  ...gauges,
   ...geometry,
   ...heat,
   ...hydraulics,
@@ -33,6 +36,7 @@ export const vocabulary = {
   ...rear,
   ...shaft,
   ...stopping,
+  ...sweep,
   ...tires,
   ...truck,
 };

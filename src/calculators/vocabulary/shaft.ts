@@ -95,8 +95,8 @@ export const shaft = {
   bearingLowest: { name: 'bearing can go, lowest', symbol: 'z_M,lo', ...reach, measure: 'Lowest height over the level line through the frame mark.' },
   bearingHighest: { name: 'bearing can go, highest', symbol: 'z_M,hi', ...reach, measure: 'Greatest height over the level line through the frame mark.' },
   // results that are inputs elsewhere
-  columnEndXAfter: { name: 'column joint after the drop, fore and aft', symbol: 'x_C1', dimension: 'length' },
-  columnEndZAfter: { name: 'column joint after the drop, height', symbol: 'z_C1', dimension: 'length' },
+  columnEndXAfter: { name: 'column joint after the drop, fore and aft', symbol: 'x_C1', ...place, tolerance: { absolute: 4 * mm }, measure: 'Tape, as before the drop, from the same mark.' },
+  columnEndZAfter: { name: 'column joint after the drop, height', symbol: 'z_C1', ...place, tolerance: { absolute: 4 * mm }, measure: 'Tape, as before the drop, from the same level line.' },
   columnSlopeAfter: { name: 'slope of the column after the drop', symbol: 'ε_1', dimension: 'angle' },
   columnPlanAfter: { name: 'column after the drop, seen from above', symbol: 'ψ_1', dimension: 'angle' },
   boxSlope: { name: 'slope of the box input along itself', symbol: 'ε_4', dimension: 'angle' },
