@@ -105,7 +105,7 @@ export const firewall = {
     name: 'brace tube, outside', symbol: 'D_bt', dimension: 'length',
     usual: { min: 0.5 * inch, max: 2 * inch, source: commonPractice },
     hard: { min: 0.1 * inch, max: 6 * inch, reason: 'a brace is between 0.1 and 6 in thick' },
-    measure: 'Calipers across the tube, paint off, in two directions.', tolerance: { absolute: 0.1 * mm },
+    measure: 'Calipers across the tube, twice, a quarter turn apart.', tolerance: { absolute: 0.1 * mm },
   },
   braceWall: {
     name: 'brace tube, wall', symbol: 't_bt', dimension: 'length',
