@@ -35,8 +35,8 @@ export function Carries({ record, session, values, system }: { record: AnyCalcul
             <li key={to}>
               <p>{entry.name} <strong>{shown}</strong>{no && !inUse && <em> {no}</em>}</p>
               {inUse
-                ? <button type="button" aria-label={`undo ${entry.name}`} onClick={() => use(to, before.get(to), `${entry.name}: as it was before.`)}>Undo</button>
-                : !no && <button type="button" aria-label={`Use ${shown} as my truck’s ${entry.name}`} onClick={() => { setBefore(new Map(before).set(to, now)); use(to, typed, `${entry.name}: ${shown} is in its field now, on every page that asks for it.`); }}>Use as mine</button>}
+                ? <button type="button" aria-label={`Undo: ${entry.name}`} onClick={() => use(to, before.get(to), `${entry.name}: as it was before.`)}>Undo</button>
+                : !no && <button type="button" aria-label={`Use as mine: ${entry.name} ${shown}`} onClick={() => { setBefore(new Map(before).set(to, now)); use(to, typed, `${entry.name}: ${shown} is in its field now, on every page that asks for it.`); }}>Use as mine</button>}
             </li>
           );
         })}

@@ -26,6 +26,7 @@ export async function fill(): Promise<void> {
   }
   const places = [...document.querySelectorAll<HTMLElement>('[data-number]')];
   const unknown = new Set<string>();
+  for (const place of places) place.textContent = '…'; // not the demo truck's while his own are on their way
   for (const place of places) {
     try {
       const number = asked(place.dataset.number ?? '');
