@@ -38,7 +38,7 @@ export function fluidCautions<V extends Shown>(rotor: (v: V) => number, boils: P
     {
       id: 'fluid-boils', level: 'danger', when: (v) => v.wetMargin <= 0,
       words: (v, say) => `Some minutes after you stop, the fluid in the front calipers may reach ${say(v.fluidTemperature, 'temperature')}. Old fluid of this grade boils at ${say(v.wetBoilingPoint, 'temperature')}${v.dryMargin <= 0 ? ` and even fresh fluid at ${say(v.dryBoilingPoint, 'temperature')}` : ''}. Vapor squeezes to nothing: the next push goes to the floor.`,
-      todo: 'Do not park a hot truck and drive off ten minutes later without a push on the pedal first. Change the fluid yearly, and take the heat out with the gear.',
+      todo: 'Do not park a hot truck and drive off ten minutes later without a push on the pedal first. If it is long or soft, stay until it is cool, then bleed in fresh fluid. Change it yearly anyway, and take the heat out with the gear.',
       fires: boils, silent: cool,
     },
     {
