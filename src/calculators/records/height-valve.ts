@@ -65,7 +65,7 @@ export default defineCalculator({
     {
       id: 'reads-a-load', level: 'danger', when: (v) => v.kneeRise > 10 * psi,
       words: (v, say) => `The knee is ${say(v.kneeRise, 'pressure')} higher with the bed no fuller. The empty truck’s rear brakes get the pressure of a loaded truck: the rear wheels lock first, and an empty pickup turns around.`,
-      todo: 'Do not drive it hard like this. Shorten the link and prove the knee with gauges on both sides of the valve, or take valve and fittings out whole and set an adjustable one. Then the lock order.',
+      todo: 'Do not drive it like this: the stop that locks the rear is the one nobody plans. Shorten a link that stands on the axle (lengthen one that hangs from it) and prove the knee with gauges on both sides of the valve, or take valve and fittings out whole and set an adjustable one. Then the lock order.',
       fires: {}, silent: { suspensionDropRear: 0 },
     },
     {

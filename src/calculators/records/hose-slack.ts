@@ -93,7 +93,7 @@ export default defineCalculator({
     {
       id: 'taut', level: 'warning', when: (v) => v.hoseLeastSlack >= 0 && v.hoseLeastSlack < tapeSlack,
       words: (v, say) => `Only ${say(v.hoseLeastSlack, 'length')} to spare, ${where(found(v).farthest, v, say)}: about what the tape can be wrong by. A hose that is pulled straight works at its fittings until they crack.`,
-      todo: 'Turn the wheel there by hand, axle hanging, and feel the hose. Give it more length.',
+      todo: 'Frame on stands, axle hanging, the other axle chocked: turn the wheel there by hand and feel the hose. Give it more length.',
       fires: { hoseOwnLength: 11.6 * inch }, silent: {},
     },
     {

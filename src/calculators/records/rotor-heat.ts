@@ -44,7 +44,7 @@ export default defineCalculator({
       frontSeriesTemperature, rearSeriesTemperature: v.ambient + r.peak, frontRise: front.rise, rearRise: rear.rise, frontSeriesLimit: v.ambient + f.limit,
       skinTemperature: frontSeriesTemperature - front.rise + wall.peakRise, skinRise: wall.peakRise, thickSkinRise: thick.peakRise, thickHaltRise: thick.haltRise,
       stopEnergy: front.stopEnergy, frontRotorEnergy: front.rotorEnergy, rearRotorEnergy: rear.rotorEnergy, keptFraction: f.kept, haltTime, heatedDepth: thick.heatedDepth, frontSweptArea: sweptOf(v),
-      ladenMass: massOf(v), ...fluidBehind(v, frontSeriesTemperature),
+      ladenMass: massOf(v), ...fluidBehind(v, v.ambient + Math.max(f.peak, r.peak)),
     };
   },
   howSure: { draws: 2000 },
@@ -66,7 +66,7 @@ export default defineCalculator({
     { result: 'thickSkinRise', expression: `2 * sqrt(2) / (3 * sqrt(pi)) * ${skin}`, words: 'The brakes bring heat fastest at the start, and it sinks in all the while: the skin is hottest half way through the stop. The number in front is 0.532.', source: conduction },
     { result: 'thickHaltRise', expression: `2 / (3 * sqrt(pi)) * ${skin}`, words: 'At the halt it is already cooler. The number in front is 0.376.', source: conduction },
     { result: 'skinTemperature', expression: 'frontSeriesTemperature - frontRise + skinRise', words: 'The last stop starts where the pause before it ended. The rise of the skin in your wall, with its far side keeping the heat in, is a series of exponentials summed here.', source: conduction },
-    ...fluidEquations('frontSeriesTemperature'),
+    ...fluidEquations('Series'),
   ],
   cautions: [
     {
@@ -92,7 +92,7 @@ export default defineCalculator({
       todo: 'Take it as “far too hot”, not as a temperature.',
       fires: { stopInterval: 5 }, silent: {},
     },
-    ...fluidCautions<ValuesOf<HeatInputs | 'frontSeriesTemperature' | 'fluidTemperature' | 'wetMargin' | 'dryMargin' | 'wetBoilingPoint' | 'dryBoilingPoint'>>((v) => v.frontSeriesTemperature, { soakFraction: 0.9 }, { stops: 1 }),
+    ...fluidCautions<ValuesOf<HeatInputs | 'frontSeriesTemperature' | 'rearSeriesTemperature' | 'fluidTemperature' | 'wetMargin' | 'dryMargin' | 'wetBoilingPoint' | 'dryBoilingPoint'>>((v) => Math.max(v.frontSeriesTemperature, v.rearSeriesTemperature), { soakFraction: 0.9 }, { stops: 1 }),
   ],
   charts: [{
     title: 'Rotors through the row of stops',
