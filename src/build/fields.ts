@@ -239,6 +239,9 @@ function readChoice(key: string, typed: Typed): Field {
   return { key, text: typed.text, unit: '', value: problem === undefined ? typed.text : undefined, origin: 'typed', problem };
 }
 
+/** A link that was cut leaves thirty fields empty: three are named, or the line would fill a phone. Names have commas of their own. */
 function listInWords(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+  const told = names.length > 4 ? [...names.slice(0, 3), `${names.length - 3} more fields`] : names;
+  const between = told.some((name) => name.includes(',')) ? '; ' : ', ';
+  return told.length < 2 ? told.join('') : `${told.slice(0, -1).join(between)}${between === '; ' ? ';' : ''} and ${told[told.length - 1]}`;
 }

@@ -54,7 +54,7 @@ export interface PairSweep {
  * Not compared: a part and the one that it is meant to touch; two that ride together and are meant to touch the same part.
  *
  * measurementError: as capsuleGap. Lengths m, angles rad. Pairs come sorted, the least gap less error first.
- * Neglected: errors of the pivots and lines that parts turn about; bent parts; arcs of the suspension; steered wheels;
+ * Neglected: body and engine moving forward and back on their mounts; errors of the pivots and lines that parts turn about; bent parts; arcs of the suspension; steered wheels;
  * two pedals that swing apart.
  *
  * Impossible: 'too-few-parts' (by how many are missing), 'no-such-part', 'touches-itself' (by: the part's number),

@@ -109,3 +109,15 @@ describe('tire-radius', () => {
     expect(v['trueSpeed']).toBeCloseTo(v['indicatedSpeed']!, 12);
   });
 });
+
+describe('fluid behind a hot rotor', () => {
+  test('the hotter axle boils it: with rear rotors lighter than their share of the work, the rear decides', () => {
+    for (const [id, rear] of [['rotor-heat', 'rearSeriesTemperature'], ['grade-heat', 'rearBottomTemperature']] as const) {
+      const v = run(id, { rearRotorMass: 1.5 });
+      expect(v[rear]).toBeGreaterThan(v[rear.replace('rear', 'front')]!);
+      expect(v['fluidTemperature']).toBeCloseTo(v['ambient']! + v['soakFraction']! * (v[rear]! - v['ambient']!), 9);
+      const same = run(id, { rearRotorMass: 9 });
+      expect(same['fluidTemperature']).toBeCloseTo(same['ambient']! + same['soakFraction']! * (same[rear.replace('rear', 'front')]! - same['ambient']!), 9);
+    }
+  });
+});

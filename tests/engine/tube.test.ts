@@ -85,6 +85,21 @@ describe('tubeStrength', () => {
     }));
   });
 
+  test('the bore yields by hoop, axial and radial stress together, sooner than a thick wall does by hoop stress alone', () => {
+    fc.assert(fc.property(anyTube, (tube) => {
+      const t = possible(tubeStrength({ ...line, ...tube }));
+      const [D, d] = [tube.outsideDiameter, t.boreDiameter];
+      const hoop = t.lame.stressPerPressure;
+      const along = d ** 2 / (D ** 2 - d ** 2); // what the fluid pushes off the closed end, over the metal
+      const mises = Math.sqrt(((hoop - along) ** 2 + (along + 1) ** 2 + (hoop + 1) ** 2) / 2);
+      expect(t.yieldPerPressure / mises).toBeCloseTo(1, 9);
+      expect(t.yieldPerPressure).toBeLessThan(hoop + 1); // Tresca is the stricter rule
+    }));
+    const brake = possible(tubeStrength(line));
+    expect(brake.yieldPerPressure).toBeCloseTo(3.409, 3);
+    expect(brake.yieldPerPressure).toBeGreaterThan(brake.lame.stressPerPressure);
+  });
+
   test('a thicker wall, or a smaller tube of the same wall, is stronger; the size of both together does not matter', () => {
     fc.assert(fc.property(anyTube, range(1.01, 1.1), (tube, more) => {
       const k = (over: Partial<typeof tube>) => possible(tubeStrength({ ...line, ...tube, ...over }));

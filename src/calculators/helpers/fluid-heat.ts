@@ -20,8 +20,8 @@ export function fluidBehind(v: ValuesOf<FluidInputs>, rotorTemperature: number):
 
 export const fluidGroup = { title: 'Fluid, once parked', of: ['fluidGrade', 'soakFraction'] } as const;
 
-export const fluidEquations = (rotor: 'frontSeriesTemperature' | 'frontBottomTemperature') => [
-  { result: 'fluidTemperature' as const, expression: `ambient + soakFraction * (${rotor} - ambient)`, words: 'With the truck parked no wind cools the caliper, and a part of the rotor’s excess soaks through piston and pads into the fluid within 5 to 15 minutes.', source: 'defined here; no source gives that part, 100 % is the bound' },
+export const fluidEquations = (when: 'Series' | 'Bottom') => [
+  { result: 'fluidTemperature' as const, expression: `ambient + soakFraction * (max(front${when}Temperature, rear${when}Temperature) - ambient)`, words: 'With the truck parked no wind cools the caliper, and a part of the hotter rotor’s excess soaks through piston and pads into the fluid within 5 to 15 minutes.', source: 'defined here; no source gives that part, 100 % is the bound' },
   ...marginEquations,
 ];
 
@@ -37,8 +37,8 @@ export function fluidCautions<V extends Shown>(rotor: (v: V) => number, boils: P
   return defineCautions<V>([
     {
       id: 'fluid-boils', level: 'danger', when: (v) => v.wetMargin <= 0,
-      words: (v, say) => `Some minutes after you stop, the fluid in the front calipers may reach ${say(v.fluidTemperature, 'temperature')}. Old fluid of this grade boils at ${say(v.wetBoilingPoint, 'temperature')}${v.dryMargin <= 0 ? ` and even fresh fluid at ${say(v.dryBoilingPoint, 'temperature')}` : ''}. Vapor squeezes to nothing: the next push goes to the floor.`,
-      todo: 'Do not park a hot truck and drive off ten minutes later without a push on the pedal first. Change the fluid yearly, and take the heat out with the gear.',
+      words: (v, say) => `Some minutes after you stop, the fluid in the hotter calipers may reach ${say(v.fluidTemperature, 'temperature')}. Old fluid of this grade boils at ${say(v.wetBoilingPoint, 'temperature')}${v.dryMargin <= 0 ? ` and even fresh fluid at ${say(v.dryBoilingPoint, 'temperature')}` : ''}. Vapor squeezes to nothing: the next push goes to the floor.`,
+      todo: 'Do not park a hot truck and drive off ten minutes later without a push on the pedal first. If it is long or soft, stay until it is cool, then bleed in fresh fluid. Change it yearly anyway, and take the heat out with the gear.',
       fires: boils, silent: cool,
     },
     {
@@ -51,5 +51,5 @@ export function fluidCautions<V extends Shown>(rotor: (v: V) => number, boils: P
 }
 
 export function fluidWords(v: Shown, say: Say): string {
-  return v.wetMargin > 0 ? `parked, the front calipers’ fluid comes to about ${say(v.fluidTemperature, 'temperature')}, and old fluid boils at ${say(v.wetBoilingPoint, 'temperature')}` : `parked, the front calipers’ fluid comes to about ${say(v.fluidTemperature, 'temperature')}: old fluid boils at ${say(v.wetBoilingPoint, 'temperature')}`;
+  return v.wetMargin > 0 ? `parked, the hotter calipers’ fluid comes to about ${say(v.fluidTemperature, 'temperature')}, and old fluid boils at ${say(v.wetBoilingPoint, 'temperature')}` : `parked, the hotter calipers’ fluid comes to about ${say(v.fluidTemperature, 'temperature')}: old fluid boils at ${say(v.wetBoilingPoint, 'temperature')}`;
 }

@@ -100,6 +100,12 @@ export default defineCalculator({
       fires: {}, silent: { driverForce: 135 * lbf, frontTakeUp: 0.9e-6, frontCompliance: 0.03e-11, floorTravel: 7 * inch, barStopAngle: 0.3, frontBrakeGain: 150e-5 },
     },
     {
+      id: 'dead-near-carpet', level: 'danger', when: (v) => Math.max(v.travelFrontDead, v.travelRearDead) > v.floorTravel - v.floorMargin,
+      words: (v, say) => `With the ${v.travelFrontDead > v.travelRearDead ? 'front' : 'rear'} circuit dead, the set shown wants ${say(Math.max(v.travelFrontDead, v.travelRearDead), 'length')} of pedal for ${say(v.driverForce, 'force')}. The carpet is at ${say(v.floorTravel, 'length')}, and a pedal that meets it brakes no harder, however hard you push.`,
+      todo: 'Do not buy it for this truck as it stands. More room over the carpet, less fluid, or a bar stop with a shorter lead; then search again.',
+      fires: {}, silent: { driverForce: 135 * lbf, frontTakeUp: 0.9e-6, frontCompliance: 0.03e-11, floorTravel: 7 * inch, barStopAngle: 0.3, frontBrakeGain: 150e-5 },
+    },
+    {
       id: 'laden-effort', level: 'warning', when: (v) => v.ladenEffort > v.driverForce,
       words: (v, say) => `With ${say(v.payload, 'mass')} in the bed the same stop takes ${say(v.ladenEffort, 'force')}. The weakest driver has ${say(v.driverForce, 'force')} and stops later, with more stroke used.`,
       todo: 'Carry less, or plan the bores for the loaded truck: type its weights as the empty ones and search again.',

@@ -90,7 +90,7 @@ export default defineCalculator({
     leftOut: [
       'Steered wheels: type the part again as it stands at each lock. For a hose there is a calculator of its own.', 'Two pedals that swing apart: sweep the clutch pedal with the brake pedal typed as riding on the body, up and then down, and the other way around.',
       'Bent parts: several pieces. Flat ends: the round end reaches farther by the radius, which is the safe side.', 'Errors of the pivots and lines that parts turn about, of the radii, and of the movements themselves: type each movement as large as you have ever seen it.',
-      'The arc of the suspension, twist of cab and frame, heat.',
+      'The body moving forward and back on its mounts, and the engine on its own: add what a stop and a start move them to what you keep clear ahead and behind.', 'The arc of the suspension, twist of cab and frame, heat.',
     ],
     sources: [
       { of: 'least distance of two straight pieces, rigid motion, floor between the steps', kind: 'derived', note: 'checked against brute force over every state with an independent geometry library' },

@@ -68,12 +68,12 @@ export default defineCalculator({
     // The brake force at which the front rotors settle just at fade, and what the gear must then take.
     const bearable = (2 * v.frontRotorMass * v.rotorSpecificHeat * Math.max(0, v.padFadeTemperature - v.ambient)) / (v.coolingTime * v.rotorFraction * (1 - v.rearBrakeFraction) * v.descentSpeed);
     const time = timeDown(v);
-    const frontBottomTemperature = after(v, 'front', time);
+    const [frontBottomTemperature, rearBottomTemperature] = [after(v, 'front', time), after(v, 'rear', time)];
     return {
-      frontBottomTemperature, rearBottomTemperature: after(v, 'rear', time), frontSettledTemperature: front.steadyTemperature, rearSettledTemperature: rear.steadyTemperature,
+      frontBottomTemperature, rearBottomTemperature, frontSettledTemperature: front.steadyTemperature, rearSettledTemperature: rear.steadyTemperature,
       gearForceNeeded: Math.max(0, force.hill - force.rolling - force.air - bearable), descentTime: time,
       hillPower: force.hill * v.descentSpeed, rollingPower: force.rolling * v.descentSpeed, airPower: force.air * v.descentSpeed, gearPower: v.gearForce * v.descentSpeed,
-      brakePower: front.brakePower, frontRotorPower: front.rotorPower, rearRotorPower: rear.rotorPower, ladenMass: massOf(v), ...fluidBehind(v, frontBottomTemperature),
+      brakePower: front.brakePower, frontRotorPower: front.rotorPower, rearRotorPower: rear.rotorPower, ladenMass: massOf(v), ...fluidBehind(v, Math.max(frontBottomTemperature, rearBottomTemperature)),
     };
   },
   summary: (v, say) => (v.brakePower === 0
@@ -94,7 +94,7 @@ export default defineCalculator({
     { result: 'frontBottomTemperature', expression: bottom('front'), words: 'It approaches that as it would cool: two thirds of the way after one cooling time, 95 % after three.', source: rotor },
     { result: 'rearBottomTemperature', expression: bottom('rear'), words: 'The same for the rear.', source: rotor },
     { result: 'gearForceNeeded', expression: 'max(0, (hillPower - rollingPower - airPower) / descentSpeed - 2 * frontRotorMass * rotorSpecificHeat * max(0, padFadeTemperature - ambient) / (coolingTime * rotorFraction * (1 - rearBrakeFraction) * descentSpeed))', words: 'The brake force at which the fronts would settle just at fade, taken from what the hill pulls.', source: rotor },
-    ...fluidEquations('frontBottomTemperature'),
+    ...fluidEquations('Bottom'),
   ],
   cautions: [
     {
@@ -124,7 +124,7 @@ export default defineCalculator({
       todo: 'Take it as “far too hot”, not as a temperature.',
       fires: { gearForce: 0, descentGrade: 0.12 }, silent: {},
     },
-    ...fluidCautions<ValuesOf<Inputs | 'frontBottomTemperature' | 'fluidTemperature' | 'wetMargin' | 'dryMargin' | 'wetBoilingPoint' | 'dryBoilingPoint'>>((v) => v.frontBottomTemperature, { gearForce: 0 }, { gearForce: 200 * lbf }),
+    ...fluidCautions<ValuesOf<Inputs | 'frontBottomTemperature' | 'rearBottomTemperature' | 'fluidTemperature' | 'wetMargin' | 'dryMargin' | 'wetBoilingPoint' | 'dryBoilingPoint'>>((v) => Math.max(v.frontBottomTemperature, v.rearBottomTemperature), { gearForce: 0 }, { gearForce: 200 * lbf }),
   ],
   charts: [{
     title: 'Front rotors on the way down',
@@ -137,7 +137,9 @@ export default defineCalculator({
         { label: 'front, out of gear', tone: 'plain', points: curve(v, 'front', 0) }, { label: 'brake pad fades', tone: 'alert', points: level(v.padFadeTemperature) },
       ];
     },
-    describe: (v, say) => `The fronts rise steeply at first and then ever more slowly, to ${say(v.frontBottomTemperature, 'temperature')} at the bottom; a hill without end would bring them to ${say(v.frontSettledTemperature, 'temperature')}. Out of gear they would reach ${say(after(v, 'front', v.descentTime, 0), 'temperature')}. The brake pad fades from ${say(v.padFadeTemperature, 'temperature')}.`,
+    describe: (v, say) => `${v.brakePower === 0
+      ? `The fronts stay at the air’s ${say(v.ambient, 'temperature')}.`
+      : `The fronts rise steeply at first and then ever more slowly, to ${say(v.frontBottomTemperature, 'temperature')} at the bottom; a hill without end would bring them to ${say(v.frontSettledTemperature, 'temperature')}.`} Out of gear they would reach ${say(after(v, 'front', v.descentTime, 0), 'temperature')}. The brake pad fades from ${say(v.padFadeTemperature, 'temperature')}.`,
   }],
   tables: [{
     caption: 'What the gear does on this hill',
@@ -145,7 +147,7 @@ export default defineCalculator({
     rows: (v) => [0, 50, 100, 150, 200, 250].map((pounds) => {
       const gearForce = pounds * lbf;
       const front = after(v, 'front', timeDown(v), gearForce);
-      return [{ value: gearForce, dimension: 'force' }, { value: hill(v, 'front', gearForce).brakePower, dimension: 'power' }, { value: front, dimension: 'temperature' }, { value: fluidBehind(v, front).fluidTemperature, dimension: 'temperature' }];
+      return [{ value: gearForce, dimension: 'force' }, { value: hill(v, 'front', gearForce).brakePower, dimension: 'power' }, { value: front, dimension: 'temperature' }, { value: fluidBehind(v, Math.max(front, after(v, 'rear', timeDown(v), gearForce))).fluidTemperature, dimension: 'temperature' }];
     }),
   }],
   paper: {

@@ -49,7 +49,7 @@ export default defineCalculator({
       believedAfter: r.after.believedLoad, believedBefore: r.before.believedLoad, linkHeightAfter: r.heightAfter, linkCorrection: r.linkCorrection,
     };
   },
-  summary: (v, say) => `The knee goes from ${say(v.kneeBeforeDrop, 'pressure')} to ${say(v.kneeAfterDrop, 'pressure')} with the bed as it was: the valve now believes in ${say(v.believedAfter, 'share')} of its full load${v.believedAfter > 1 ? ', more than it was ever set for' : ''}. At ${say(v.rearPressure, 'pressure')} from the master it lets ${say(v.valveOutletAfter, 'pressure')} through; before, ${say(v.valveOutletBefore, 'pressure')}. The body drop of ${say(v.bodyDrop, 'length')} has no part in it.`,
+  summary: (v, say) => `The knee goes from ${say(v.kneeBeforeDrop, 'pressure')} to ${say(v.kneeAfterDrop, 'pressure')} with the bed as it was: the valve now believes in ${v.believedAfter < 0 ? 'less than an empty bed' : `${say(v.believedAfter, 'share')} of its full load${v.believedAfter > 1 ? ', more than it was ever set for' : ''}`}. At ${say(v.rearPressure, 'pressure')} from the master it lets ${say(v.valveOutletAfter, 'pressure')} through; before, ${say(v.valveOutletBefore, 'pressure')}. The body drop of ${say(v.bodyDrop, 'length')} has no part in it.`,
   equations: [
     { result: 'linkHeightAfter', expression: 'linkHeight - suspensionDropRear', words: 'The link stands between frame and axle. The suspension moves these two; the body moves neither, so its drop is not in this line.', source: 'derived: who rides with what' },
     { result: 'believedBefore', expression: '(valveEmptyHeight - linkHeight) / (valveEmptyHeight - valveLadenHeight)', words: 'The valve takes a low frame for a full bed.', source: 'derived: straight line between the two settings' },
@@ -65,7 +65,7 @@ export default defineCalculator({
     {
       id: 'reads-a-load', level: 'danger', when: (v) => v.kneeRise > 10 * psi,
       words: (v, say) => `The knee is ${say(v.kneeRise, 'pressure')} higher with the bed no fuller. The empty truck’s rear brakes get the pressure of a loaded truck: the rear wheels lock first, and an empty pickup turns around.`,
-      todo: 'Do not drive it hard like this. Shorten the link and prove the knee with gauges on both sides of the valve, or take valve and fittings out whole and set an adjustable one. Then the lock order.',
+      todo: 'Do not drive it like this: the stop that locks the rear is the one nobody plans. Shorten a link that stands on the axle (lengthen one that hangs from it) and prove the knee with gauges on both sides of the valve, or take valve and fittings out whole and set an adjustable one. Then the lock order.',
       fires: {}, silent: { suspensionDropRear: 0 },
     },
     {

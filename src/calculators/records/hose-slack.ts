@@ -37,7 +37,7 @@ function refusal(code: string, by: number): Refusal {
 
 const where = ({ steer, height }: HoseState, v: V, say: Say): string => {
   const lock = Math.abs(steer) < 1e-9 ? 'steering straight' : `${Math.abs(steer - v.lockLeft) < 1e-9 ? 'at full left lock' : Math.abs(steer + v.lockRight) < 1e-9 ? 'at full right lock' : `turned ${say(Math.abs(steer), 'angle', 2)} ${steer > 0 ? 'left' : 'right'}`}`;
-  const level = height === 0 ? 'drive height' : height === v.airedOutFront ? 'aired out' : height === v.liftedFront ? 'lifted' : `${say(Math.abs(height), 'length', 2)} ${height > 0 ? 'above' : 'below'} drive height`;
+  const level = height === 0 ? 'at drive height' : height === v.airedOutFront ? 'aired out' : height === v.liftedFront ? 'lifted' : `${say(Math.abs(height), 'length', 2)} ${height > 0 ? 'above' : 'below'} drive height`;
   return `${level}, ${lock}`;
 };
 
@@ -93,7 +93,7 @@ export default defineCalculator({
     {
       id: 'taut', level: 'warning', when: (v) => v.hoseLeastSlack >= 0 && v.hoseLeastSlack < tapeSlack,
       words: (v, say) => `Only ${say(v.hoseLeastSlack, 'length')} to spare, ${where(found(v).farthest, v, say)}: about what the tape can be wrong by. A hose that is pulled straight works at its fittings until they crack.`,
-      todo: 'Turn the wheel there by hand, axle hanging, and feel the hose. Give it more length.',
+      todo: 'Frame on stands, axle hanging, the other axle chocked: turn the wheel there by hand and feel the hose. Give it more length.',
       fires: { hoseOwnLength: 11.6 * inch }, silent: {},
     },
     {

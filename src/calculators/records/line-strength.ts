@@ -43,7 +43,7 @@ export default defineCalculator({
     if (isImpossible(t)) return refuse(t.impossible, t.by ?? 0);
     const hose = hoseMargin({ proof: v.hoseProof, burst: v.hoseBurst, pressure: worst });
     if (isImpossible(hose)) return { refused: (say) => `A hose cannot burst ${say(hose.by ?? 0, 'pressure')} below what it has held. Swap the two figures.` };
-    const yields = v.tubeYield / t.lame.stressPerPressure;
+    const yields = v.tubeYield / t.yieldPerPressure;
     return {
       worstPressure: worst, burstFactorWorst: t.lame.burst / worst, yieldFactorWorst: yields / worst, hoseProofFactor: v.hoseProof / worst, hoseBurstFactor: v.hoseBurst / worst,
       hardStopPressure: hard, burstFactorStop: t.lame.burst / hard, tubeBurst: t.lame.burst, tubeYieldPressure: yields,
@@ -61,9 +61,9 @@ export default defineCalculator({
     { result: 'tubeBore', expression: 'tubeDiameter - 2 * wallLeft', words: 'Outside less two walls.', source: 'defined' },
     { result: 'boreFormulaRatio', expression: 'tubeBore / (2 * wallLeft)', words: 'Cut the tube lengthwise: pressure on the bore’s width is carried by two walls. It is the mean over the wall, so it says too little of the bore.', source: 'derived: Barlow’s formula on the bore' },
     { result: 'thickWallRatio', expression: '(tubeDiameter^2 + tubeBore^2) / (tubeDiameter^2 - tubeBore^2)', words: 'In a thick wall the bore carries more than the mean. This is the stress there.', source: 'derived: Lamé’s formula' },
-    { result: 'outsideFormulaRatio', expression: 'tubeDiameter / (2 * wallLeft)', words: 'The thin-wall formula with the outside diameter: always a little on the safe side.', source: 'derived: Barlow’s formula on the outside' },
+    { result: 'outsideFormulaRatio', expression: 'tubeDiameter / (2 * wallLeft)', words: 'The thin-wall formula with the outside diameter: always a little above the bore’s hoop stress.', source: 'derived: Barlow’s formula on the outside' },
     { result: 'tubeBurst', expression: 'tubeTensile / thickWallRatio', words: 'Where the bore’s stress reaches the tensile strength. Sound ductile tube holds somewhat more.', source: 'derived' },
-    { result: 'tubeYieldPressure', expression: 'tubeYield / thickWallRatio', words: 'Where the bore begins to stretch for good.', source: 'derived' },
+    { result: 'tubeYieldPressure', expression: 'tubeYield * (tubeDiameter^2 - tubeBore^2) / (sqrt(3) * tubeDiameter^2)', words: 'Where the bore begins to stretch for good. The fluid presses on the bore’s face while the hoop stress pulls along it, and steel yields by the difference of the two: sooner than by the hoop stress alone.', source: 'derived: von Mises, ends closed' },
     { result: 'burstFactorWorst', expression: 'tubeBurst / worstPressure', words: 'Strength over need, tube.', source: 'defined' },
     { result: 'yieldFactorWorst', expression: 'tubeYieldPressure / worstPressure', words: 'The same against yield.', source: 'defined' },
     { result: 'burstFactorStop', expression: 'tubeBurst / hardStopPressure', words: 'Against the pressure it sees every day.', source: 'defined' },
@@ -72,8 +72,8 @@ export default defineCalculator({
   ],
   cautions: [
     {
-      id: 'tube-yields', level: 'danger', when: (v) => v.yieldFactorWorst < 1.2,
-      words: (v, say) => `The worst push brings the tube to ${say(1 / v.yieldFactorWorst, 'share')} of the pressure at which its bore yields. It can split in the one push that matters.`,
+      id: 'tube-yields', level: 'danger', when: (v) => v.yieldFactorWorst < 1.15,
+      words: (v, say) => `The worst push brings the tube to ${say(1 / v.yieldFactorWorst, 'share')} of the pressure at which its bore yields. It can give or split in the one push that matters.`,
       todo: 'Replace pitted tube. Smaller tube or a thicker wall is stronger; so is a larger bore of master, which makes less pressure.',
       fires: { pitDepth: 0.014 * inch }, silent: {},
     },
@@ -119,7 +119,7 @@ export default defineCalculator({
         { label: 'yield strength', tone: 'ground', points: flat(v.tubeYield) },
       ];
     },
-    describe: (v, say) => `${say(v.worstPressure * v.thickWallRatio, 'stress')} at the bore, falling to ${say(v.worstPressure * (v.thickWallRatio - 1), 'stress')} outside; the mean is ${say(v.worstPressure * v.boreFormulaRatio, 'stress')} and yield ${say(v.tubeYield, 'stress')}.`,
+    describe: (v, say) => `${say(v.worstPressure * v.thickWallRatio, 'stress')} at the bore, falling to ${say(v.worstPressure * (v.thickWallRatio - 1), 'stress')} outside; the mean is ${say(v.worstPressure * v.boreFormulaRatio, 'stress')} and yield ${say(v.tubeYield, 'stress')}. The bore yields before its hoop stress is that high, since the fluid presses across it as well.`,
   }],
   tables: [
     {
@@ -134,12 +134,12 @@ export default defineCalculator({
       head: ['Wall left', 'Yields at', 'Bursts at'],
       rows: (v, say) => [1, 0.75, 0.5, 0.25].map((left) => {
         const t = strengthAt(v, left * v.tubeWall, v.worstPressure);
-        return [say(left, 'share'), ...(isImpossible(t) ? ['–', '–'] : [say(v.tubeYield / t.lame.stressPerPressure, 'pressure'), say(t.lame.burst, 'pressure')])];
+        return [say(left, 'share'), ...(isImpossible(t) ? ['–', '–'] : [say(v.tubeYield / t.yieldPerPressure, 'pressure'), say(t.lame.burst, 'pressure')])];
       }),
     },
   ],
   paper: {
-    assumptions: ['Sound, round tube away from bends, flares and fittings.', 'Worst case: one circuit dead, the bar on its stop, neither the carpet nor the dead master’s bottom in the way. In many trucks one of those comes first and the pressure stays below this.', 'No return springs.'],
+    assumptions: ['Sound, round tube away from bends, flares and fittings.', 'Worst case: one circuit dead, the bar on its stop, neither the carpet nor the dead master’s bottom in the way. In many trucks one of those comes first and the pressure stays below this.', 'No return springs.', 'The linkage passes what you typed of the push. For a bound, type 100 %.'],
     leftOut: ['Flares, fittings, banjo bolts.', 'Bends, where the outside of the wall is thinner.', 'Fatigue, heat, chafing, age.', 'A pressure wave from a stab.'],
     sources: [
       { of: 'stress in the wall', kind: 'published', id: 'boresi', note: 'example 11.1 agrees' },
@@ -153,6 +153,11 @@ export default defineCalculator({
         source: 'Worked by hand: 4.75 × 0.71 mm tube, stress per pressure by three formulas',
         inputs: { tubeDiameter: 4.75e-3, tubeWall: 0.71e-3, pitDepth: 0 },
         results: { boreFormulaRatio: { value: 2.35, within: 0.0022 }, thickWallRatio: { value: 2.93, within: 0.0017 }, outsideFormulaRatio: { value: 3.35, within: 0.0015 } },
+      },
+      {
+        source: 'Worked by hand: a bore half the outside, 100 MPa yield. Hoop 5/3, along 1/3, across −1 of the pressure; von Mises 4/√3, so it yields at 43.3 MPa',
+        inputs: { tubeDiameter: 0.01, tubeWall: 0.0025, pitDepth: 0, tubeYield: 100e6 },
+        results: { thickWallRatio: { value: 5 / 3, within: 1e-9 }, tubeYieldPressure: { value: 43.301e6, within: 1e-4 } },
       },
       {
         source: 'SAE J527 as quoted in a text: 3/16 × 0.028 in has a bore of 0.1315 in',

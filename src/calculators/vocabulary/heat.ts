@@ -165,7 +165,7 @@ export const heat = {
   rearSettledTemperature: { name: 'rear rotor on a hill without end', symbol: 'T_r,s', dimension: 'temperature' },
   gearForceNeeded: { name: 'engine braking that keeps the fronts below fade on any length of it', symbol: 'F_gear,n', dimension: 'force' },
   // results: fluid
-  fluidTemperature: { name: 'front caliper’s fluid once the heat has soaked in', symbol: 'T_brf', dimension: 'temperature' },
+  fluidTemperature: { name: 'fluid in the hotter calipers once the heat has soaked in', symbol: 'T_brf', dimension: 'temperature' },
   dryBoilingPoint: { name: 'boiling point, fresh fluid', symbol: 'T_dry', dimension: 'temperature' },
   wetBoilingPoint: { name: 'boiling point, fluid that has drawn water', symbol: 'T_wet', dimension: 'temperature' },
   dryMargin: { name: 'fresh fluid below its boiling point (− is over)', symbol: 'ΔT_dry', dimension: 'temperatureRise' },
