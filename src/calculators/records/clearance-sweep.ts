@@ -133,6 +133,6 @@ export default defineCalculator({
         results: { sweepGap: { value: 10 * mm, within: 1e-9 }, sweepFloor: { value: 10 * mm, within: 1e-9 } },
       },
     ],
-    related: ['body-drop-clearance', 'clearance', 'drop-points', 'shaft-line', 'hose-slack', 'pad-floor'],
+    related: ['every-state', 'body-drop-clearance', 'clearance', 'drop-points', 'shaft-line', 'hose-slack', 'pad-floor'],
   },
 });
