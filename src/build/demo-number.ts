@@ -1,8 +1,9 @@
 import { calculatorById, entryOf } from '../calculators/index.ts';
 import { isQuantity } from '../calculators/vocabulary/index.ts';
-import { formatIn, formatQuantity, otherUnit, parseQuantity, unitFor, unitOf } from '../units/index.ts';
+import { formatIn, otherUnit, parseQuantity, unitFor, unitOf } from '../units/index.ts';
 import { demoText } from './demo.ts';
 import { readRecord } from './fields.ts';
+import { inBoth } from './number-text.ts';
 
 export interface DemoRequest {
   /** A calculator and one of its results … */
@@ -51,10 +52,4 @@ function result(calculator: string, key: string, set: Readonly<Record<string, st
 function unitOrNone(key: string): string {
   const entry = entryOf(key);
   return isQuantity(entry) ? unitFor(entry.dimension, 'us') : '';
-}
-
-function inBoth(si: number, dimension: Parameters<typeof formatQuantity>[1]): string {
-  const us = formatQuantity(si, dimension, 'us');
-  const metric = formatQuantity(si, dimension, 'si');
-  return us === metric ? us : `${us} (${metric})`;
 }

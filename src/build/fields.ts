@@ -40,6 +40,8 @@ export interface Field {
   readonly origin: 'typed' | 'demo' | 'computed';
   /** The calculator a computed value comes from. */
   readonly from?: Feed;
+  /** The calculator whose value a typed one replaces. */
+  readonly instead?: Feed;
   readonly problem?: string;
   /** Of a computed value's problem: where it began, however many calculators away. */
   readonly cause?: Cause;
@@ -136,7 +138,7 @@ function readField(record: Feed, key: string, source: Source): Field {
   const entry = entryOf(key);
   const typed = lookup(key);
   if (isRows(entry)) return readList(key, entry, lookup, system);
-  if (typed) return isChoice(entry) ? readChoice(key, typed) : readNumber(key, typed, system);
+  if (typed) return isChoice(entry) ? readChoice(key, typed) : { ...readNumber(key, typed, system), instead: feedOf(record, key) };
   const demo = demoText(key);
   if (isChoice(entry)) return { key, text: demo ?? '', unit: '', value: demo, origin: 'demo' };
   const wanted = shownIn(key);
@@ -178,8 +180,13 @@ function sentenceName(key: string): string {
   return isRows(entry) ? `the list of ${entry.name}` : entry.name;
 }
 
+/** What computes a value that nobody typed and the demo truck does not have. */
+function feedOf(record: Feed, key: string): Feed | undefined {
+  return demoText(key) === undefined ? record.feeds?.find((candidate) => (candidate.outputs as readonly string[]).includes(key)) : undefined;
+}
+
 function readComputed(record: Feed, key: string, entry: Quantity, unit: string, source: Source): Field {
-  const feed = record.feeds?.find((candidate) => (candidate.outputs as readonly string[]).includes(key));
+  const feed = feedOf(record, key);
   if (!feed) throw new RangeError(`${record.id}, ${key}: expected a demo value or a feeding calculator, found neither`);
   const reading = source.fed.get(feed) ?? read(feed, { ...source, shownIn: () => undefined });
   source.fed.set(feed, reading);
@@ -232,6 +239,9 @@ function readChoice(key: string, typed: Typed): Field {
   return { key, text: typed.text, unit: '', value: problem === undefined ? typed.text : undefined, origin: 'typed', problem };
 }
 
+/** A link that was cut leaves thirty fields empty: three are named, or the line would fill a phone. Names have commas of their own. */
 function listInWords(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+  const told = names.length > 4 ? [...names.slice(0, 3), `${names.length - 3} more fields`] : names;
+  const between = told.some((name) => name.includes(',')) ? '; ' : ', ';
+  return told.length < 2 ? told.join('') : `${told.slice(0, -1).join(between)}${between === '; ' ? ';' : ''} and ${told[told.length - 1]}`;
 }

@@ -21,7 +21,7 @@ export function pageData(ids: readonly string[], all = false): PageData {
     record.feeds?.forEach(take);
   };
   ids.map(calculatorById).forEach(take);
-  const keys = new Set(all ? Object.keys(vocabulary) : [...records.values()].flatMap((record) => [...inputKeys(record), ...(record.outputs as readonly string[])]));
+  const keys = new Set(all ? Object.keys(vocabulary) : [...records.values()].flatMap((record) => [...inputKeys(record), ...(record.outputs as readonly string[]), ...carriedTo(record)]));
   return {
     vocabulary: Object.fromEntries([...keys].map((key) => [key, withoutHelp(entryOf(key))])),
     demo: Object.fromEntries([...keys].map((key) => [key, demoText(key)])),
@@ -29,6 +29,9 @@ export function pageData(ids: readonly string[], all = false): PageData {
     records: Object.fromEntries([...records].map(([id, record]) => [id, plain(record)])),
   };
 }
+
+/** What its measured results may be typed into. */
+const carriedTo = ({ carries = [] }: Feed & Partial<AnyCalculator>): readonly string[] => carries.map(({ to }) => to);
 
 /** JSON keeps what is plain and drops functions; feeds are other records, paper is printed already. */
 function plain({ feeds, ...record }: Feed & Partial<AnyCalculator>): unknown {

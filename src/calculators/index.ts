@@ -21,6 +21,7 @@ import firewallBrace from './records/firewall-brace.ts';
 import firewallPlate from './records/firewall-plate.ts';
 import fluidHead from './records/fluid-head.ts';
 import fluidLedger from './records/fluid-ledger.ts';
+import gaugeFit from './records/gauge-fit.ts';
 import gradeHeat from './records/grade-heat.ts';
 import heightValve from './records/height-valve.ts';
 import hoseSlack from './records/hose-slack.ts';
@@ -121,6 +122,9 @@ export const contents: readonly { readonly title: string; readonly calculators: 
   { title: 'Firewall', calculators: [
     firewallPlate,
     firewallBrace,
+  ] },
+  { title: 'Tests before driving', calculators: [
+    gaugeFit,
   ] },
 ];
 

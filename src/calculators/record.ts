@@ -106,6 +106,17 @@ export interface HowSure<I extends QuantityKey, O extends QuantityKey> {
   };
 }
 
+/** A measured result that may take the place of a value of the truck: the reader types it into that value's field with one press. */
+export interface Carry<V> {
+  /** An input of other calculators, of the same dimension. */
+  readonly to: QuantityKey;
+  readonly from: QuantityKey;
+  /** Left out: always asked about. */
+  readonly when?: (v: V) => boolean;
+  /** Why it had better not be taken over. */
+  readonly refuses?: (v: V) => string | undefined;
+}
+
 export interface Calculator<I extends QuantityKey = QuantityKey, O extends QuantityKey = QuantityKey> {
   /** Permanent: it stands in links. */
   readonly id: string;
@@ -118,6 +129,7 @@ export interface Calculator<I extends QuantityKey = QuantityKey, O extends Quant
   /** Records whose results may stand for inputs that the reader has not typed. */
   readonly feeds?: readonly Feed[];
   readonly howSure?: HowSure<I, O>;
+  readonly carries?: readonly Carry<ValuesOf<I | O>>[];
   /** Every conditional danger and warning of a record that feeds others, for them to pass on. */
   readonly alarms?: readonly Alarm<ValuesOf<I | O>>[];
   /** Small pieces of work that bring a long compute up to speed, run one at a time before the calculator comes to life. */

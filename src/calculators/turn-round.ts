@@ -184,5 +184,7 @@ function places(entry: Quantity, { min, max }: Range, present: number): number[]
   const { usual } = entry;
   const about = steps(17).flatMap((_, k) => [present - (max - min) / 2 ** (k + 2), present + (max - min) / 2 ** (k + 2)]);
   const inRange = [...(usual ? steps(36).map((t) => usual.min + t * (usual.max - usual.min)) : []), ...steps(48).map(over), ...about].filter((x) => x > min && x < max);
-  return [present, min, max, ...inRange];
+  // Two rows of places can meet but for rounding. Such twins hide an edge: the better one then has a neighbor on either side.
+  const apart = inRange.sort((a, b) => a - b).filter((x, i, all) => [all[i - 1] ?? min, present].every((other) => Math.abs(x - other) > 1e-9 * Math.abs(x)));
+  return [present, min, max, ...apart];
 }

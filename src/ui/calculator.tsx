@@ -7,6 +7,7 @@ import { linkQuery, withoutLink } from '../build/links.ts';
 import { entryOf } from '../calculators/evaluate.ts';
 import type { AnyCalculator, Say, Values } from '../calculators/record.ts';
 import { isQuantity } from '../calculators/vocabulary/index.ts';
+import { Carries } from './carries.tsx';
 import { CautionList } from './caution-list.tsx';
 import { ChartView } from './chart.tsx';
 import { editors } from './editors.ts';
@@ -80,6 +81,7 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
       </details>
       <div class="results">
         {values ? <Results record={record} values={values} say={say} /> : <p class="blank">{reading.state === 'blank' && <Reason record={record} reading={reading} />}</p>}
+        {values && live && record.carries && <Carries record={record} session={live} values={values} system={system} />}
         {values && (
           <details class="fold" open={own}>
             <summary>Results in full, charts and tables</summary>

@@ -64,7 +64,7 @@ export function AlarmLine({ alarms }: { alarms: readonly Warned[] }): VNode | nu
 }
 
 function origin(field: FieldState): string {
-  if (field.origin === 'typed') return '';
+  if (field.origin === 'typed') return field.instead ? 'replaces the computed one' : '';
   return field.origin === 'demo' ? 'demo' : 'computed';
 }
 
@@ -139,6 +139,7 @@ function Help({ id, field, onType, undoes }: FieldProps): VNode {
           onType(undefined);
           document.getElementById(id)?.focus(); // the button is gone
         }}>{undoWords[undoes]}</button>}
+        {field.instead && <a href={`/calculators/${field.instead.id}/`}>in place of what “{field.instead.title}” computes</a>}
         {field.from && <a href={`/calculators/${field.from.id}/`}>from “{field.from.title}”; type to override</a>}
       </p>
     </div>

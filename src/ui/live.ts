@@ -16,11 +16,15 @@ export { session };
 const records = import.meta.glob<AnyCalculator>('../calculators/records/*.ts', { import: 'default' });
 const brought = new Map<HTMLElement, Promise<void>>();
 
-async function recordOf(place: HTMLElement): Promise<AnyCalculator> {
-  const id = place.dataset.calculator ?? '';
+/** A record with its words and numbers. */
+export async function recordById(id: string): Promise<AnyCalculator> {
   const script = records[`../calculators/records/${id}.ts`];
   if (!script) throw new RangeError(`calculator: expected the id of a record, found ${id}`);
-  const record = await complete(script(), id);
+  return complete(script(), id);
+}
+
+async function recordOf(place: HTMLElement): Promise<AnyCalculator> {
+  const record = await recordById(place.dataset.calculator ?? '');
   if (inputKeys(record).some((key) => isRows(entryOf(key)))) await import('./rows-field.tsx');
   return record;
 }

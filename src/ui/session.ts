@@ -52,6 +52,12 @@ export class Session {
     this.changed();
   }
 
+  /** A measured result takes the place of a value of the reader's truck. Never of a link's: that is somebody else's truck. */
+  carry(record: AnyCalculator, key: string, typed: Typed | undefined): void {
+    this.lastTyped = record.id;
+    this.build.set(key, typed);
+  }
+
   /** What `type(…, undefined)` would bring back in place of what the reader typed; undefined where he typed nothing. */
   undoes(record: AnyCalculator, key: string): 'demo' | 'link' | undefined {
     if (this.link?.id === record.id) return this.link.values.get(key) === this.link.sent.get(key) ? undefined : 'link';

@@ -60,6 +60,11 @@ units?.addEventListener('click', (event) => {
 });
 if (remembers()) load().then((it) => press(it.session.system)).catch(() => undefined);
 
+// Numbers in lists to tick are the demo truck's until something is typed.
+if (document.querySelector('[data-number]') && remembers()) import('./numbers.ts').then((it) => it.fill()).catch(() => {
+  for (const number of document.querySelectorAll('[data-number]')) number.textContent = '– (not loaded)';
+});
+
 // On paper an address needs its host; a calculator that is awake prints its own, with its numbers.
 addEventListener('beforeprint', () => {
   for (const address of document.querySelectorAll('.address')) if (address.textContent?.startsWith('/')) address.textContent = location.origin + address.textContent;

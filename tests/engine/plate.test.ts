@@ -74,11 +74,12 @@ describe('stress', () => {
   });
 });
 
-test('a clamped square bends a little more than the circle inside it, 1,600 in² and 1 in thick (Timoshenko, r 40 in: 0.0874 in)', () => {
+test('a clamped square stands to the circle inside it as Timoshenko’s figures say: 0.0056 P a²/D (from memory) to P r²/(16 π D), here 0.0874 in (read)', () => {
   const inch = 0.0254;
   const { deflection } = plateUnderLoad({ force: 7539.82 * 4.4482216, sideA: 80 * inch, sideB: 80 * inch, thickness: inch, modulus: 30e6 * 6894.757, loadRadius: inch, edge: 'clamped' });
-  expect(deflection / inch).toBeGreaterThan(0.0874);
-  expect(deflection / inch).toBeLessThan(0.0874 * 1.15);
+  const circle = (7539.82 * 40 ** 2 * 12 * (1 - 0.09)) / (16 * Math.PI * 30e6);
+  expect(circle).toBeCloseTo(0.0874, 4);
+  expect(deflection / inch / circle).toBeCloseTo(0.0056 * 4 * 16 * Math.PI, 2);
 });
 
 test('a patch wider than the plate is the programmer’s error', () => {

@@ -30,7 +30,7 @@ export const cases: Table<V> = {
   rows: (v) => [
     { name: 'brake, one frame', at: { ...v, mountCase: 'frame' as const }, force: v.dialTestForce },
     { name: 'brake, firewall between', at: { ...v, mountCase: 'apart' as const }, force: v.dialTestForce },
-    { name: 'clutch master alone', at: { ...v, mountCase: 'apart' as const, pedalRatio: v.clutchLeverRatio }, force: v.clutchLegForce },
+    { name: 'clutch master alone', at: { ...v, mountCase: 'apart' as const, pedalRatio: v.clutchPedalRatio }, force: v.clutchLegForce },
   ].map(({ name, at, force }) => {
     const load = loadsOf(at, force);
     if (!(load.push > 0)) return [name, { value: 0, dimension: 'force' as const }, 'nothing', 'nothing'];

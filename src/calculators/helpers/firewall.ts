@@ -6,7 +6,7 @@ import type { Refusal, ValuesOf } from '../record.ts';
 
 export type Mount = 'mountCase' | 'pedalRatio' | 'padBelowPlate';
 export type Plate = 'plateHeight' | 'plateWidth' | 'plateThickness' | 'steelModulus' | 'boltRowSpacing' | 'boltPatternWidth';
-export type Inputs = Mount | Plate | 'dialTestForce' | 'panicForce' | 'steelYield' | 'boltsPerRow' | 'washerDiameter' | 'clutchLegForce' | 'clutchLeverRatio';
+export type Inputs = Mount | Plate | 'dialTestForce' | 'panicForce' | 'steelYield' | 'boltsPerRow' | 'washerDiameter' | 'clutchLegForce' | 'clutchPedalRatio';
 export type V = ValuesOf<Inputs>;
 
 /** Beyond so many thicknesses a sheet is a drumhead, and the formula of a flat plate says nothing about it. */

@@ -47,8 +47,8 @@ export function noSuchLeg(v: V): Refusal | undefined {
   return undefined;
 }
 
-/** The leg at the nearest step of the picture. */
-export const legNear = (v: V, travel: number) => legAt(v, (Math.round((travel / travelEnd(v)) * steps) / steps) * travelEnd(v));
+/** The leg wherever the picture's slider stands; where it does not reach between two steps that it does, at the nearest of them. */
+export const legNear = (v: V, travel: number) => legAt(v, isImpossible(solve(v, travel)) ? (Math.round((travel / travelEnd(v)) * steps) / steps) * travelEnd(v) : travel);
 
 /** Throws where `noSuchLeg` would have refused. */
 export function legAt(v: V, travel: number) {

@@ -26,6 +26,8 @@ export const series = (v: V, rise: number, stops: number) => repeatedStops({ ris
 
 export const haltTimeOf = (v: V): number => v.speed / (v.brakingRate * standardGravity);
 export const sweptOf = (v: V): number => Math.PI * (v.frontTrackOuter ** 2 - v.frontTrackInner ** 2);
+/** Iron under both faces, which no rotor can weigh less than. */
+export const ringMass = (v: V): number => 2 * sweptOf(v) * v.frontRotorWall * v.rotorDensity;
 export const parts: readonly number[] = Array.from({ length: 25 }, (_, k) => k / 24);
 
 /** What the skin of a front rotor does from the first bite to the halt. */

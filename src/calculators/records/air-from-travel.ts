@@ -10,7 +10,7 @@ import { pressuresAt } from '../helpers/fluid-ledger.ts';
 import { footToRoadEquations } from '../helpers/foot-to-road-equations.ts';
 import { areaEquations } from '../helpers/ledger-equations.ts';
 import { defineCalculator } from '../record.ts';
-import type { Equation, Values, ValuesOf } from '../record.ts';
+import type { Equation, Say, Values, ValuesOf } from '../record.ts';
 import type { QuantityKey } from '../vocabulary/index.ts';
 
 type Inputs =
@@ -43,6 +43,8 @@ function sideEquations(side: Side): readonly Equation[] {
     { result: key('KnockBackFound'), expression: `${side}ExcessVolume / (2 * ${side}ClampArea)`, words: 'Spread over two calipers, over the area that moves.', source: 'derived: volume kept' },
   ];
 }
+
+const excess = (by: number, say: Say): string => (by < 0 ? `${say(-by, 'length')} less than expected` : `${say(by, 'length')} too much`);
 
 export default defineCalculator({
   id: 'air-from-travel',
@@ -150,7 +152,7 @@ export default defineCalculator({
       ];
     },
     marks: (v) => [{ at: [v.lightForce, v.lightExcess], label: 'light' }, { at: [v.controlForce, v.firmExcess], label: 'firm' }],
-    describe: (v, say) => `Measured: ${say(v.lightExcess, 'length')} too much at ${say(v.lightForce, 'force')} and ${say(v.firmExcess, 'length')} at ${say(v.controlForce, 'force')}. Knock-back is the same at both, swell starts at nothing and grows evenly, air rises fast and flattens.`,
+    describe: (v, say) => `Measured: ${excess(v.lightExcess, say)} at ${say(v.lightForce, 'force')} and ${excess(v.firmExcess, say)} at ${say(v.controlForce, 'force')}. Knock-back is the same at both, swell starts at nothing and grows evenly, air rises fast and flattens.`,
   }],
   paper: {
     assumptions: ['One cause at a time, in one circuit at a time.', 'The same slow push carried from light to firm, not pumped.', 'What is too much does not change the pressures, which the foot alone makes.', 'Both pushes are past the return springs.'],

@@ -91,7 +91,7 @@ export default defineCalculator({
       ];
     },
     marks: (v) => [{ at: [v.clutchTravelUsed, v.bearingTravel], label: 'you', tone: v.bearingTravel < v.bearingTravelNeeded || v.bearingTravel > v.bearingLimit ? 'alert' : 'plain' }],
-    describe: (v, say) => `The bearing stands still until free play, port and play are used up at ${say(padFor(v, 0), 'length')} of pedal, then follows in a straight line, 1 for every ${say((v.releaseTravel - padFor(v, 0)) / v.bearingTravelNeeded, 'ratio')} of pedal. Between the two level lines, ${say(v.bearingTravelNeeded, 'length')} and ${say(v.bearingLimit, 'length')}, the clutch is free and unharmed. You end at ${say(v.bearingTravel, 'length')}.`,
+    describe: (v, say) => `The bearing stands still until free play, port and play are used up at ${say(padFor(v, 0), 'length')} of pedal, then follows in a straight line, 1 for every ${say((v.releaseTravel - padFor(v, 0)) / v.bearingTravelNeeded, 'ratio')} of pedal. ${v.bearingLimit < v.bearingTravelNeeded ? `Its limit of ${say(v.bearingLimit, 'length')} comes before the ${say(v.bearingTravelNeeded, 'length')} it needs: nowhere is the clutch free and unharmed.` : `Between the two level lines, ${say(v.bearingTravelNeeded, 'length')} and ${say(v.bearingLimit, 'length')}, the clutch is free and unharmed.`} You end at ${say(v.bearingTravel, 'length')}.`,
   }],
   tables: [{
     caption: 'What another master bore would do',

@@ -117,7 +117,7 @@ export default defineCalculator({
       ];
     },
     marks: (v) => [{ at: [v.matchPressure, v.drumMatchForce], label: 'match', tone: 'plain' }, { at: [v.matchPressure, v.discMatchForce], label: 'yours', tone: 'rear' }],
-    describe: (v, say) => `The drums do nothing up to ${say(v.drumPushOut, 'pressure')}, then rise to ${say(v.drumMatchForce, 'force')} at ${say(v.matchPressure, 'pressure')}. The disc that equals them there begins at ${say(v.pushOutPressure, 'pressure')}, so it brakes more in gentle stops and less in harder ones. Yours makes ${say(v.discMatchForce, 'force')} there.`,
+    describe: (v, say) => `The drums do nothing up to ${say(v.drumPushOut, 'pressure')}, then rise to ${say(v.drumMatchForce, 'force')} at ${say(v.matchPressure, 'pressure')}. The disc that equals them there begins at ${say(v.pushOutPressure, 'pressure')}, ${v.pushOutPressure < v.drumPushOut ? 'so it brakes more in gentle stops and less in harder ones' : v.pushOutPressure > v.drumPushOut ? 'so it brakes less in gentle stops and more in harder ones' : 'as they do, and goes with them at every pressure'}. Yours makes ${say(v.discMatchForce, 'force')} there.`,
   }],
   tables: [{
     caption: 'At other pressures',

@@ -20,7 +20,7 @@ export default defineCalculator({
   purpose: 'How far the firewall gives under the foot, between two bounds, what that takes from the pedal, and what the metal and the bolts carry.',
   inputs: [
     { title: 'Pedal', of: ['mountCase', 'pedalRatio', 'padBelowPlate'] },
-    { title: 'Push', of: ['dialTestForce', 'panicForce', 'clutchLegForce', 'clutchLeverRatio'] },
+    { title: 'Push', of: ['dialTestForce', 'panicForce', 'clutchLegForce', 'clutchPedalRatio'] },
     { title: 'Plate', of: ['plateHeight', 'plateWidth', 'plateThickness', 'steelModulus', 'steelYield'] },
     { title: 'Bolts', of: ['boltRowSpacing', 'boltPatternWidth', 'boltsPerRow', 'washerDiameter'] },
   ],

@@ -85,8 +85,10 @@ export default defineCalculator({
     {
       id: 'below-on-slope', level: 'warning', when: (v) => v.frontHeadAdvice === 'slope' || v.rearHeadAdvice === 'slope',
       words: (v, say) => {
-        const side = v.rearLeastHead <= v.frontLeastHead ? 'rear' : 'front';
-        return `Level, the reservoir is above the brakes. ${stateName(least(headsOf(v, side)))}, it stands ${say(-v[`${side}LeastHead`], 'length')} below the ${side} ones: ${say(-v[`${side}HeadPressure`], 'pressure')} of suction. Tight seals hold that; a seal that weeps lets in air overnight.`;
+        const only = sides.filter((side) => v[`${side}HeadAdvice`] === 'slope');
+        const side = only.length === 1 ? only[0]! : v.rearLeastHead <= v.frontLeastHead ? 'rear' : 'front';
+        const state = stateName(least(headsOf(v, side)));
+        return `Level, the reservoir is above the ${v.frontLevelHead >= 0 && v.rearLevelHead >= 0 ? '' : `${side} `}brakes. ${state[0]!.toUpperCase()}${state.slice(1)}, it stands ${say(-v[`${side}LeastHead`], 'length')} below the ${side} ones: ${say(-v[`${side}HeadPressure`], 'pressure')} of suction. Tight seals hold that; a seal that weeps lets in air overnight.`;
       },
       todo: 'Raise the reservoir first: it costs nothing later. Until then do not leave the truck so, and feel for a long first pedal when it has stood. A residual valve is the second choice, as it can make discs drag.',
       fires: {}, silent: { reservoirHeight: 45 * inch },

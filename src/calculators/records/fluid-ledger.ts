@@ -3,11 +3,13 @@ import { atmosphere } from '../../engine/constants.ts';
 import { inch, mm } from '../../units/si.ts';
 import { barFeed } from '../helpers/balance-bar.ts';
 import { partsOf, sides } from '../helpers/circuit-volume.ts';
+import type { Side } from '../helpers/circuit-volume.ts';
 import { itemNames, itemOf, ledgerAt, ledgerRows } from '../helpers/fluid-ledger.ts';
 import type { Ledger, LedgerAt } from '../helpers/fluid-ledger.ts';
 import { footToRoadEquations } from '../helpers/foot-to-road-equations.ts';
 import { areaEquations, itemEquations, sumEquations } from '../helpers/ledger-equations.ts';
 import { defineCalculator } from '../record.ts';
+import type { ValuesOf } from '../record.ts';
 import { travelScene } from '../scenes/travel.ts';
 
 const items = ['gaps', 'knockBack', 'hoses', 'calipers', 'pads', 'fluid', 'air'] as const;
@@ -31,6 +33,12 @@ function curve(v: Ledger): LedgerAt[] {
 }
 
 const oneCubicCentimeter = 1e-6;
+
+/** The master that lacks most stroke, and how much; nothing where `by` is not above zero. */
+function shortest(v: ValuesOf<`${Side}Stroke` | `${Side}MasterStroke`>): { readonly side: Side; readonly by: number } {
+  const [front, rear] = sides.map((side) => v[`${side}Stroke`] - v[`${side}MasterStroke`]) as [number, number];
+  return front > rear ? { side: 'front', by: front } : { side: 'rear', by: rear };
+}
 
 export default defineCalculator({
   id: 'fluid-ledger',
@@ -74,15 +82,17 @@ export default defineCalculator({
   summary: (v, say) => {
     const names: Record<string, string> = { freePlay: 'free play', port: 'closing the ports', flex: 'the mounting' };
     const name = names[v.largestItem] ?? sides.flatMap((side) => items.map((item) => [optionOf[side][item] as string, `${side} ${itemNames[item]}`] as const)).find(([key]) => key === v.largestItem)![1];
-    return `${say(v.controlForce, 'force')} on the pedal takes ${say(v.padTravelNormal, 'length')} of travel${v.padReserve > 0 ? ` and leaves ${say(v.padReserve, 'length')} above the carpet` : `: ${say(-v.padReserve, 'length')} more than there is to the carpet, so it cannot be reached`}. The largest item is ${name}, ${say(v.largestTravel, 'length')}.`;
+    const short = shortest(v);
+    const bottoms = short.by > 0 ? `. The ${short.side} master bottoms ${say(short.by, 'length')} before that, so it cannot be reached` : '';
+    return `${say(v.controlForce, 'force')} on the pedal takes ${say(v.padTravelNormal, 'length')} of travel${v.padReserve > 0 ? bottoms || ` and leaves ${say(v.padReserve, 'length')} above the carpet` : `: ${say(-v.padReserve, 'length')} more than there is to the carpet, so it cannot be reached`}. The largest item is ${name}, ${say(v.largestTravel, 'length')}.`;
   },
   equations: [...footToRoadEquations.slice(0, 7), ...sides.flatMap(areaEquations), ...sides.flatMap(itemEquations), ...sumEquations()],
   cautions: [
     {
-      id: 'on-carpet', level: 'danger', when: (v) => v.padReserve <= 0 || Math.max(v.frontStrokeUsed, v.rearStrokeUsed) > 1,
+      id: 'on-carpet', level: 'danger', when: (v) => v.padReserve <= 0 || shortest(v).by > 0,
       words: (v, say) => (v.padReserve <= 0
         ? `This pressure needs ${say(-v.padReserve, 'length')} more pedal than there is. The pedal meets the carpet first, and a harder push changes nothing.`
-        : `This pressure needs ${say(Math.max(v.frontStroke - v.frontMasterStroke, v.rearStroke - v.rearMasterStroke), 'length')} more stroke than the ${v.frontStrokeUsed > v.rearStrokeUsed ? 'front' : 'rear'} master has. It bottoms first.`),
+        : `This pressure needs ${say(shortest(v).by, 'length')} more stroke than the ${shortest(v).side} master has. It bottoms first.`),
       todo: 'Do not drive. Work on the longest lines below, or fit a larger bore and find the foot force elsewhere.',
       fires: { floorTravel: 3 * inch }, silent: {},
     },

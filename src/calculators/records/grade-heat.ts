@@ -138,7 +138,9 @@ export default defineCalculator({
         { label: 'front, out of gear', tone: 'plain', points: curve(v, 'front', 0) }, { label: 'brake pad fades', tone: 'alert', points: level(v.padFadeTemperature) },
       ];
     },
-    describe: (v, say) => `The fronts rise steeply at first and then ever more slowly, to ${say(v.frontBottomTemperature, 'temperature')} at the bottom; a hill without end would bring them to ${say(v.frontSettledTemperature, 'temperature')}. Out of gear they would reach ${say(after(v, 'front', v.descentTime, 0), 'temperature')}. The brake pad fades from ${say(v.padFadeTemperature, 'temperature')}.`,
+    describe: (v, say) => `${v.brakePower === 0
+      ? `The fronts stay at the air’s ${say(v.ambient, 'temperature')}.`
+      : `The fronts rise steeply at first and then ever more slowly, to ${say(v.frontBottomTemperature, 'temperature')} at the bottom; a hill without end would bring them to ${say(v.frontSettledTemperature, 'temperature')}.`} Out of gear they would reach ${say(after(v, 'front', v.descentTime, 0), 'temperature')}. The brake pad fades from ${say(v.padFadeTemperature, 'temperature')}.`,
   }],
   tables: [{
     caption: 'What the gear does on this hill',

@@ -37,7 +37,7 @@ function refusal(code: string, by: number): Refusal {
 
 const where = ({ steer, height }: HoseState, v: V, say: Say): string => {
   const lock = Math.abs(steer) < 1e-9 ? 'steering straight' : `${Math.abs(steer - v.lockLeft) < 1e-9 ? 'at full left lock' : Math.abs(steer + v.lockRight) < 1e-9 ? 'at full right lock' : `turned ${say(Math.abs(steer), 'angle', 2)} ${steer > 0 ? 'left' : 'right'}`}`;
-  const level = height === 0 ? 'drive height' : height === v.airedOutFront ? 'aired out' : height === v.liftedFront ? 'lifted' : `${say(Math.abs(height), 'length', 2)} ${height > 0 ? 'above' : 'below'} drive height`;
+  const level = height === 0 ? 'at drive height' : height === v.airedOutFront ? 'aired out' : height === v.liftedFront ? 'lifted' : `${say(Math.abs(height), 'length', 2)} ${height > 0 ? 'above' : 'below'} drive height`;
   return `${level}, ${lock}`;
 };
 

@@ -42,7 +42,7 @@ export default defineCalculator({
   ],
   compute: parkingResults,
   howSure: { draws: 4000 },
-  summary: (v, say) => `Holding ${v.payload > 0 ? 'the loaded truck' : 'the truck'} on ${say(v.parkingGrade, 'grade')} takes ${say(v.leverForceNeeded, 'force')} at the lever. At ${say(v.leverForce, 'force')} it holds ${say(v.steepestDown, 'grade')} nose down and ${say(v.steepestUp, 'grade')} nose up, ${v.payload > 0 ? 'empty or loaded, whichever is less' : 'empty'}. The empty truck’s rear tires slide at ${say(v.tiresDown, 'grade')} nose down and ${say(v.tiresUp, 'grade')} nose up, whatever the brake: nose down is the worse way for a rear brake.`,
+  summary: (v, say) => `Holding ${v.payload > 0 ? 'the loaded truck' : 'the truck'} on ${say(v.parkingGrade, 'grade')} takes ${say(v.leverForceNeeded, 'force')} at the lever. At ${say(v.leverForce, 'force')} it holds ${say(v.steepestDown, 'grade')} nose down and ${say(v.steepestUp, 'grade')} nose up, ${v.payload > 0 ? 'empty or loaded, whichever is less' : 'empty'}. The empty truck’s rear tires slide at ${say(v.tiresDown, 'grade')} nose down and ${emptyTips(v) ? 'its front wheels leave the road at ' : ''}${say(v.tiresUp, 'grade')} nose up, whatever the brake${v.tiresDown <= v.tiresUp ? ': nose down is the worse way for a rear brake' : ''}.`,
   equations: [
     { result: 'mass', expression: 'frontAxleLoad + rearAxleLoad', words: 'Both scales added.', source: 'derived' },
     { result: 'rearLoadFraction', expression: 'rearAxleLoad / mass', words: 'What the rear tires carry on the level.', source: 'derived' },

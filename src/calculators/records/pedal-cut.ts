@@ -20,7 +20,7 @@ export default defineCalculator({
     if (isImpossible(r)) return { refused: (say) => `The cut takes ${say(r.by ?? 0, 'length')} more than the whole arm.` };
     return { cutRatio: r.ratio, cutForce: r.effort * v.controlForce, cutTravel: r.travel * v.padTravelNormal, cutForceMore: r.effort };
   },
-  summary: (v, say) => `${say(v.armCut, 'length')} off the arm makes the ratio ${say(v.cutRatio, 'ratio')} instead of ${say(v.pedalRatio, 'ratio')}. The same stop then takes ${say(v.cutForce, 'force')} instead of ${say(v.controlForce, 'force')}, and ${say(v.cutTravel, 'length')} of pedal instead of ${say(v.padTravelNormal, 'length')}.`,
+  summary: (v, say) => (v.armCut === 0 ? `With nothing off the arm the ratio stays ${say(v.pedalRatio, 'ratio')}: ${say(v.controlForce, 'force')} and ${say(v.padTravelNormal, 'length')} of pedal.` : `${say(v.armCut, 'length')} off the arm makes the ratio ${say(v.cutRatio, 'ratio')} instead of ${say(v.pedalRatio, 'ratio')}. The same stop then takes ${say(v.cutForce, 'force')} instead of ${say(v.controlForce, 'force')}, and ${say(v.cutTravel, 'length')} of pedal instead of ${say(v.padTravelNormal, 'length')}.`),
   equations: [
     { result: 'cutForceMore', expression: 'padArm / (padArm - armCut)', words: 'A shorter lever needs more push, in proportion.', source: 'derived: one lever' },
     { result: 'cutRatio', expression: 'pedalRatio / cutForceMore', words: 'The clevis stays where it is, so the ratio falls with the arm.', source: 'derived: one lever' },

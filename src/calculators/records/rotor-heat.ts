@@ -1,7 +1,7 @@
 import { mph } from '../../units/si.ts';
 import { brakingFeed } from '../helpers/braking-rate.ts';
 import { fluidBehind, fluidCautions, fluidEquations, fluidGroup, fluidWords } from '../helpers/fluid-heat.ts';
-import { haltTimeOf, massOf, parts, saw, series, skinCurve, skinOf, stop, sweptOf } from '../helpers/rotor-heat.ts';
+import { haltTimeOf, massOf, parts, ringMass, saw, series, skinCurve, skinOf, stop, sweptOf } from '../helpers/rotor-heat.ts';
 import type { HeatInputs } from '../helpers/rotor-heat.ts';
 import { defineCalculator } from '../record.ts';
 import type { ValuesOf } from '../record.ts';
@@ -87,6 +87,12 @@ export default defineCalculator({
       fires: { stops: 6 }, silent: { stops: 1 },
     },
     {
+      id: 'ring-outweighs', level: 'caution', when: (v) => ringMass(v) > v.frontRotorMass,
+      words: (v, say) => `The ring the brake pads rub, two walls of ${say(v.frontRotorWall, 'length')}, alone would weigh ${say(ringMass(v), 'mass')}. The whole front rotor is typed as ${say(v.frontRotorMass, 'mass')}, so one of these numbers is wrong, and with it every temperature here.`,
+      todo: 'Put the rotor on a scale, then measure its wall and the track of the brake pad again.',
+      fires: { frontRotorMass: 2.5 }, silent: {},
+    },
+    {
       id: 'out-of-range', level: 'notice', when: (v) => v.frontSeriesTemperature > 673,
       words: (v, say) => `Above ${say(673.15, 'temperature')} a rotor glows away heat that this sum leaves out, and iron holds more per degree. The true figure is lower than ${say(v.frontSeriesTemperature, 'temperature')}, and too hot all the same.`,
       todo: 'Take it as “far too hot”, not as a temperature.',
@@ -106,7 +112,7 @@ export default defineCalculator({
         { label: 'brake pad fades', tone: 'alert', points: level(v.padFadeTemperature) }, { label: 'old fluid would boil, if it got as hot', tone: 'ghost', points: level(v.wetBoilingPoint) },
       ];
     },
-    describe: (v, say) => `Each stop lifts the fronts by ${say(v.frontRise, 'temperatureRise')}, each pause keeps ${say(v.keptFraction, 'share')} of the excess. After ${v.stops} they stand at ${say(v.frontSeriesTemperature, 'temperature')}; without end they would come to ${say(v.frontSeriesLimit, 'temperature')}. The brake pad fades from ${say(v.padFadeTemperature, 'temperature')}.${v.stops > 30 ? ' The first 30 are drawn.' : ''}`,
+    describe: (v, say) => `Each stop lifts the fronts by ${say(v.frontRise, 'temperatureRise')}, each pause keeps ${say(v.keptFraction, 'share')} of the excess. After ${v.stops === 1 ? 'one' : v.stops} they stand at ${say(v.frontSeriesTemperature, 'temperature')}; without end they would come to ${say(v.frontSeriesLimit, 'temperature')}. The brake pad fades from ${say(v.padFadeTemperature, 'temperature')}.${v.stops > 30 ? ' The first 30 are drawn.' : ''}`,
   }, {
     title: 'Skin of a front rotor during one stop',
     x: { label: 'time from the first bite', dimension: 'time' },

@@ -4,6 +4,8 @@ import { motionsIn, nameOf, pairsSwept, partsIn, placeWords, stateWords } from '
 import type { PartRow, SweepValues } from '../helpers/sweep.ts';
 import type { Say } from '../record.ts';
 import type { At, Scene, Shape, Tone } from '../show.ts';
+import { outline, throughWindow } from './window.ts';
+import type { Box } from './window.ts';
 
 export const sweepViews = ['near, side', 'near, above', 'all, side', 'all, above'] as const;
 
@@ -51,9 +53,15 @@ export function sweepScene(v: SweepValues, at: number, say: Say): Scene {
   function isWorst(k: number): boolean {
     return k === worst.a || k === worst.b;
   }
+  const window: Box = [left, bottom, right, top];
   const shapes = order.flatMap((k): Shape[] => {
     const { ends, radius, tone } = parts[k] as Drawn;
-    return [{ capsule: ends, radius, tone: isWorst(k) ? 'alert' : tone }, ...(isWorst(k) ? [{ line: ends, tone: 'ghost' as const }] : [])];
+    const seenThrough = throughWindow(outline(ends, Math.max(radius, 0.002 * size)), window);
+    const middle = throughWindow(ends, window);
+    return [
+      ...(seenThrough.length > 0 ? [{ line: seenThrough, tone: isWorst(k) ? 'alert' : tone, closed: true, filled: true } as const] : []),
+      ...(isWorst(k) && middle.length > 1 ? [{ line: middle, tone: 'ghost' as const }] : []),
+    ];
   });
   const numbers = [...order].reverse().flatMap((k): Shape[] => {
     const { ends: [a, b] } = parts[k] as Drawn;
@@ -72,8 +80,6 @@ export function sweepScene(v: SweepValues, at: number, say: Say): Scene {
     ],
   };
 }
-
-type Box = readonly [number, number, number, number];
 
 /** A square about the nearest places, wide enough for both parts' thickness. */
 function closeUp([a, b]: readonly [At, At], one: Drawn, other: Drawn): Box {

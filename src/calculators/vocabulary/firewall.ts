@@ -35,12 +35,6 @@ export const firewall = {
     hard: { min: 0, max: 900 * lbf, reason: 'a foot pushes with between nothing and about 900 lbf' },
     measure: 'Luggage scale on the clutch pad with the pedal held hard on its stop.', tolerance: { relative: 0.1 },
   },
-  clutchLeverRatio: {
-    name: 'ratio of the clutch pedal', symbol: 'i_k', dimension: 'ratio',
-    usual: { min: 4, max: 7.5, source: commonPractice },
-    hard: { min: 1, max: 15, reason: 'a pedal that multiplies the foot has a ratio above 1, and above 15 it has no travel left' },
-    measure: 'Tape: pivot to pad center, divided by pivot to pushrod pin.', tolerance: { relative: 0.02 },
-  },
   padBelowPlate: {
     name: 'pedal pad below the middle of the bolts', symbol: 'h_pp', dimension: 'length',
     usual: { min: 2 * inch, max: 14 * inch, source: commonPractice },
@@ -111,7 +105,7 @@ export const firewall = {
     name: 'brace tube, outside', symbol: 'D_bt', dimension: 'length',
     usual: { min: 0.5 * inch, max: 2 * inch, source: commonPractice },
     hard: { min: 0.1 * inch, max: 6 * inch, reason: 'a brace is between 0.1 and 6 in thick' },
-    measure: 'Calipers.', tolerance: { absolute: 0.1 * mm },
+    measure: 'Calipers across the tube, twice, a quarter turn apart.', tolerance: { absolute: 0.1 * mm },
   },
   braceWall: {
     name: 'brace tube, wall', symbol: 't_bt', dimension: 'length',

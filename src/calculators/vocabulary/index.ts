@@ -4,6 +4,7 @@ import { brakes } from './brakes.ts';
 import { clutch } from './clutch.ts';
 import { dropPoints } from './drop-points.ts';
 import { firewall } from './firewall.ts';
+import { gauges } from './gauges.ts';
 import { geometry } from './geometry.ts';
 import { heat } from './heat.ts';
 import { hydraulics } from './hydraulics.ts';
@@ -25,6 +26,7 @@ export const vocabulary = {
   ...clutch,
   ...dropPoints,
   ...firewall,
+  ...gauges,
   ...geometry,
   ...heat,
   ...hydraulics,

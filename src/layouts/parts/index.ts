@@ -1,6 +1,7 @@
 import Aside from './Aside.astro';
 import Calculator from './Calculator.astro';
 import Caution from './Caution.astro';
+import Checklist from './Checklist.astro';
 import Cite from './Cite.astro';
 import Demo from './Demo.astro';
 import Equation from './Equation.astro';
@@ -10,4 +11,4 @@ import Table from './Table.astro';
 import Tex from './Tex.astro';
 
 /** What a guide may use without importing it. */
-export const parts = { Aside, Calculator, Caution, Cite, Demo, Equation, Figure, Sheet, Tex, table: Table };
+export const parts = { Aside, Calculator, Caution, Checklist, Cite, Demo, Equation, Figure, Sheet, Tex, table: Table };

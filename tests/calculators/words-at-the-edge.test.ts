@@ -1,0 +1,72 @@
+import { expect, test } from 'vitest';
+import { readRecord, sayIn } from '../../src/build/fields.ts';
+import { firingCautions } from '../../src/build/cautions.ts';
+import { readLink } from '../../src/build/links.ts';
+import { calculatorById, evaluate } from '../../src/calculators/index.ts';
+import type { Values } from '../../src/calculators/index.ts';
+import { demoInputs } from '../sweep/sample.ts';
+
+const say = sayIn('us');
+const inch = 0.0254;
+
+function words(id: string, over: Values = {}) {
+  const record = calculatorById(id);
+  const result = evaluate(record, { ...demoInputs(record), ...over });
+  if (!result.ok) throw new Error(`${id}: expected an answer, found: ${result.refusal.refused(say)}`);
+  const v = result.values;
+  return {
+    v, summary: record.summary(v as never, say), cautions: new Map(firingCautions(record, v, say).map((caution) => [caution.id, caution.words])),
+    charts: (record.charts ?? []).map((chart) => chart.describe(v as never, say)), picture: record.picture?.describe(v as never, say, record.picture.motion?.start(v as never) ?? 0) ?? '',
+  };
+}
+
+test('a master that bottoms before the pressure is there leaves no travel above the carpet to boast of', () => {
+  const short = words('fluid-ledger', { rearMasterStroke: 0.3 * inch });
+  expect(short.v['padReserve']).toBeGreaterThan(0);
+  expect(short.summary).not.toMatch(/leaves/);
+  expect(short.summary).toMatch(/rear master bottoms 0\.0498\sin before that, so it cannot be reached/);
+  expect(short.cautions.get('on-carpet')).toMatch(/0\.0498\sin more stroke than the rear master has/);
+  expect(words('fluid-ledger').summary).toMatch(/leaves/);
+});
+
+test('of two masters that bottom, the one that lacks more is named with what it lacks', () => {
+  // Front: 0.762 in of 0.6, so 1.27 times its stroke; rear: 0.35 in of 0.25, so 1.4 times, but less in inches.
+  const both = words('fluid-ledger', { frontMasterStroke: 0.6 * inch, rearMasterStroke: 0.25 * inch });
+  expect(both.v['rearStrokeUsed']).toBeGreaterThan(both.v['frontStrokeUsed'] as number);
+  expect(both.cautions.get('on-carpet')).toMatch(/0\.162\sin more stroke than the front master has/);
+});
+
+test('a reservoir below one axle’s brakes on the level is not said to stand above them', () => {
+  const low = words('fluid-head', { frontBleederHeight: 24 * inch, reservoirHeight: 22 * inch });
+  expect([low.v['frontHeadAdvice'], low.v['rearHeadAdvice']]).toEqual(['level', 'slope']);
+  expect(low.cautions.get('below-level')).toMatch(/below the front brakes/);
+  expect(low.cautions.get('below-on-slope')).toMatch(/^Level, the reservoir is above the rear brakes\. [A-Z].* below the rear ones/);
+});
+
+test('the leg in the picture has the angles of the result', () => {
+  for (const travel of [3.95, 3.1, 1.7]) {
+    const leg = words('leg-angles', { padTravelNormal: travel * inch });
+    expect(leg.picture).toContain(`The knee is at ${say(leg.v['kneeAtHard'] as number, 'angle')}, the ankle at ${say(leg.v['ankleAtHard'] as number, 'angle')}`);
+    expect(leg.picture).toContain(`${say(Math.abs(leg.v['pushOffHard'] as number), 'angle')} off the way of the pad`);
+  }
+});
+
+test('a disc that begins later than the drums brakes less in gentle stops', () => {
+  expect(words('disc-to-match').charts[0]).toMatch(/more in gentle stops and less in harder/);
+  expect(words('disc-to-match', { drumPushOut: 0 }).charts[0]).toMatch(/less in gentle stops and more in harder/);
+});
+
+test('a truck that would tip before it slides, nose up, is not said to slide there', () => {
+  const high = words('parking-brake', { cgHeight: 1.6, wheelbase: 1.8, grip: 1.2 });
+  expect(high.v['tiresUp']).toBeGreaterThan(0);
+  expect(high.summary).toMatch(/its front wheels leave the road at .* nose up/);
+});
+
+test('a link that was cut short is told in one line, not in thirty names', () => {
+  const record = calculatorById('stop-lamp');
+  const link = readLink(record, '?v=1&pedal-ratio=6in');
+  const reading = readRecord(record, (key) => link?.values.get(key), 'us');
+  if (reading.state !== 'blank') throw new Error('expected no result');
+  expect(reading.reason).toMatch(/and \d+ more fields are put right\.$/);
+  expect(reading.reason.length).toBeLessThan(200);
+});
