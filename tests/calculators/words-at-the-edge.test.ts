@@ -87,3 +87,8 @@ test('parts that overlap are said to by what the headline says too', () => {
   expect(met.v['sweepGap']).toBeLessThan(0);
   expect(met.summary).toContain(`and by ${say(-(met.v['sweepLeast'] as number), 'length')} with twice the measuring error`);
 });
+
+test('a brake just as high over the throttle as the trade’s rule lets it be is not told that it is higher', () => {
+  expect(words('pedal-spacing', { brakeOverThrottle: inch }).cautions.has('step-up')).toBe(false);
+  expect(words('pedal-spacing', { brakeOverThrottle: 1.01 * inch }).cautions.get('step-up')).toMatch(/1\.01\sin above/);
+});
