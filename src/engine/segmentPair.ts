@@ -23,7 +23,7 @@ export function nearestSquared(a: Float64Array, b: Float64Array, found: Float64A
   const wv = wx * vx + wy * vy + wz * vz;
   let best = Infinity;
   const square = uu * vv - uv * uv;
-  if (square > 1e-12 * uu * vv) {
+  if (square > 0) { // a poor bottom does no harm: it is compared with the edges below
     const s = part(wu * vv - uv * wv, square);
     const t = part(s * uv - wv, vv);
     const dx = wx + t * vx - s * ux;

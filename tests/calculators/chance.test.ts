@@ -384,6 +384,8 @@ describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (id, reco
     const ratio = (c.p95 - c.p5) / (spread.high - spread.low);
     // A pedal on the carpet goes no farther: what lies beyond it is in the squares only.
     if (id === 'pad-floor') return expect(c.p5).toBe(0);
+    // The least of many gaps: where one pair opens another is next, which the squares of one pair do not know.
+    if (id === 'clearance-sweep') return expect(ratio).toBeLessThan(1.1);
     expect(ratio).toBeGreaterThan(0.9);
     // Two results stand on a bend at the demo truck (the better axle changes; a master bottoms). A slope that
     // changes sign there hides from the squares, which then are too small.

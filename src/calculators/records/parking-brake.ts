@@ -80,7 +80,7 @@ export default defineCalculator({
     },
     {
       id: 'tires-let-go', level: 'danger', when: (v) => Math.min(v.tiresDown, v.ladenTiresDown, v.tiresUp, v.ladenTiresUp) < v.parkingGrade,
-      words: (v, say) => `On this road the locked rear tires slide at ${say(Math.min(v.tiresDown, v.ladenTiresDown, v.tiresUp, v.ladenTiresUp), 'grade')}, below the hill of ${say(v.parkingGrade, 'grade')}. No lever and no brake can cure that.`,
+      words: (v, say) => `On this road the rear wheels let the truck go at ${say(Math.min(v.tiresDown, v.ladenTiresDown, v.tiresUp, v.ladenTiresUp), 'grade')}, sliding or, if it is tall, tipping off them: below the hill of ${say(v.parkingGrade, 'grade')}. No lever and no brake can cure that.`,
       todo: 'Do not park there. Gear does not help: it holds by the same two tires. Only chocks against the front wheels add to them.',
       fires: { grip: 0.45 }, silent: {},
     },

@@ -60,7 +60,7 @@ export default defineCalculator({
     },
     {
       id: 'clutch-side', level: 'warning', when: (v) => v.gapClutchSide < least.side || v.gapBrakeClutch < least.brakeClutch,
-      words: (v, say) => `${v.gapBrakeClutch < least.brakeClutch ? `Between brake and clutch ${say(v.gapBrakeClutch, 'length')} is free, less than 2-3/8 in (60 mm). ` : ''}${v.gapClutchSide < least.side ? `Beside the clutch ${say(v.gapClutchSide, 'length')} is free, less than 1-5/8 in (40 mm). ` : ''}A boot wedges there, or takes the brake along with the clutch (common practice, no source).`,
+      words: (v, say) => `${v.gapBrakeClutch < least.brakeClutch ? `Between brake and clutch ${say(v.gapBrakeClutch, 'length')} is free, less than ${say(least.brakeClutch, 'length')}. ` : ''}${v.gapClutchSide < least.side ? `Beside the clutch ${say(v.gapClutchSide, 'length')} is free, less than ${say(least.side, 'length')}. ` : ''}A boot wedges there, or takes the brake along with the clutch (common practice, no source).`,
       todo: 'Move the clutch, trim the side, or leave the dead pedal out.',
       fires: { clutchToSide: 2.5 * inch }, silent: {},
     },
