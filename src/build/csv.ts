@@ -68,6 +68,7 @@ export function csvToRows(entry: Rows, source: string, system: System): CsvRead 
   if (hasHead) named.forEach((head, k) => { if (!head && first.cells[k]?.trim()) notes.push(`Line ${first.number}, column ${k + 1}: ${short(first.cells[k] as string)} is no column here and was left out.`); });
 
   const body = hasHead ? lines.slice(1) : lines;
+  if (body.length === 0 && entry.least > 0) return { count: 0, notes: ['There are no rows under the names of the columns.'] };
   const comma = separator !== ',' && decimalCommas(body.flatMap(({ cells }) => cells.filter((_, k) => heads[k] && isNumberColumn((heads[k] as Head).column))));
   const rows = body.map(({ cells }) => columns.map(([key, column]) => {
     const k = heads.findIndex((head) => head?.key === key);

@@ -50,7 +50,7 @@ export function scalarProblem(entry: Choice | NumberColumn, value: number | stri
 /** Too few rows or too many, in words. */
 export function countProblem({ name, row, least, most }: Rows, count: number): string | undefined {
   if (count > most) return `These are ${count} ${name}, and at most ${most} are possible. Remove ${count - most}.`;
-  return count < least ? `At least ${least} ${least === 1 ? `${row} is` : `${name} are`} needed here. Add ${count === 0 ? '' : 'another '}${row}.` : undefined;
+  return count < least ? `At least ${least} ${least === 1 ? `${row} is` : `${name} are`} needed here. Add ${count === 0 ? 'a' : 'another'} ${row}.` : undefined;
 }
 
 function rowsProblem(entry: Rows, rows: RowValues): string | undefined {

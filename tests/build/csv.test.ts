@@ -56,7 +56,7 @@ describe('CSV is read', () => {
     expect(found.notes[0]).toMatch(/No line of column names.*US units/);
   });
   test.each([
-    ['', /no rows/], ['name,on,x,y\na,body,1,2', /^Line 1: the column z, up is missing/], ['name,on,x (psi),y,z\na,body,1,2,3', /^Line 1, column 3: psi is no unit of x, forward/],
+    ['', /no rows/], [head, /no rows under the names/], ['name,on,x,y\na,body,1,2', /^Line 1: the column z, up is missing/], ['name,on,x (psi),y,z\na,body,1,2,3', /^Line 1, column 3: psi is no unit of x, forward/],
     ['name,on,x,x,y,z\na,body,1,2,3,4', /^Line 1, column 4: x, forward is there twice/], [`${head}\na,"body,1,2,3`, /^Line 2, column 2: the quote that opens here never closes/], ['p,q,r,s,t,u,v\n1,2', /names none of the columns/],
   ])('but not from %s: nothing changes, and it says why', (source, words) => {
     const found = read(source);

@@ -121,3 +121,14 @@ describe('fluid behind a hot rotor', () => {
     }
   });
 });
+
+describe('the gear that a hill without end asks for', () => {
+  test('in that gear the hotter axle settles just at fade, front or rear', () => {
+    for (const rearRotorMass of [1.5, 9]) {
+      const { gearForceNeeded } = run('grade-heat', { rearRotorMass, descentGrade: 0.1 });
+      expect(gearForceNeeded).toBeGreaterThan(0);
+      const v = run('grade-heat', { rearRotorMass, descentGrade: 0.1, gearForce: gearForceNeeded! });
+      expect(Math.max(v['frontSettledTemperature']!, v['rearSettledTemperature']!)).toBeCloseTo(v['padFadeTemperature']!, 6);
+    }
+  });
+});

@@ -70,3 +70,25 @@ test('a link that was cut short is told in one line, not in thirty names', () =>
   expect(reading.reason).toMatch(/and \d+ more fields are put right\.$/);
   expect(reading.reason.length).toBeLessThan(200);
 });
+
+test('a list with nothing in it asks for a row in whole words', () => {
+  const record = calculatorById('drop-points');
+  const empty = { text: '', unit: '', system: 'us' } as const;
+  const problem = (key: string) => readRecord(record, (name) => (name === key ? empty : undefined), 'us').fields.find((field) => field.key === key)?.problem;
+  expect(problem('truckPoints')).toBe('At least 2 points of the truck are needed here. Add a point.');
+  expect(problem('pointPairs')).toBe('At least 1 pair is needed here. Add a pair.');
+});
+
+test('parts that overlap are said to by what the headline says too', () => {
+  const record = calculatorById('clearance-sweep');
+  const demo = demoInputs(record);
+  const fat = (demo['sweepParts'] as readonly Record<string, number | string>[]).map((part) => ({ ...part, radius: (part['radius'] as number) + 1.5 * inch }));
+  const met = words('clearance-sweep', { sweepParts: fat as never });
+  expect(met.v['sweepGap']).toBeLessThan(0);
+  expect(met.summary).toContain(`and by ${say(-(met.v['sweepLeast'] as number), 'length')} with twice the measuring error`);
+});
+
+test('a brake just as high over the throttle as the trade’s rule lets it be is not told that it is higher', () => {
+  expect(words('pedal-spacing', { brakeOverThrottle: inch }).cautions.has('step-up')).toBe(false);
+  expect(words('pedal-spacing', { brakeOverThrottle: 1.01 * inch }).cautions.get('step-up')).toMatch(/1\.01\sin above/);
+});

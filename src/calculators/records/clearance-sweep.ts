@@ -42,7 +42,7 @@ export default defineCalculator({
     const worst = pairsSwept(v)[0] as ReturnType<typeof pairsSwept>[number];
     const when = stateWords(v, worst, say);
     const crossing = v.sweepGap + (v.sweepParts[worst.a]?.radius ?? 0) + (v.sweepParts[worst.b]?.radius ?? 0) < 1e-6;
-    if (v.sweepGap < 0) return `${nameOf(v, worst.a)} and ${nameOf(v, worst.b)} meet (${when}): they overlap by ${say(-v.sweepGap, 'length')}${crossing ? ' or more, their center lines crossing' : ''}.`;
+    if (v.sweepGap < 0) return `${nameOf(v, worst.a)} and ${nameOf(v, worst.b)} meet (${when}): they overlap by ${say(-v.sweepGap, 'length')}${crossing ? ' or more, their center lines crossing' : ''}, and by ${say(-v.sweepLeast, 'length')} with twice the measuring error.`;
     return `The closest two are ${pairWords(v, worst)}: ${say(v.sweepGap, 'length')} apart, ${when}${worst.dependsOn.length === 0 ? ' whatever moves' : ''}. ${v.sweepLeast > 0 ? `With twice the measuring error taken off, ${say(v.sweepLeast, 'length')} is left` : 'With twice the measuring error taken off, nothing is left'}.`;
   },
   equations: [
@@ -134,6 +134,6 @@ export default defineCalculator({
         results: { sweepGap: { value: 10 * mm, within: 1e-9 }, sweepFloor: { value: 10 * mm, within: 1e-9 } },
       },
     ],
-    related: ['body-drop-clearance', 'clearance', 'drop-points', 'shaft-line', 'hose-slack', 'pad-floor'],
+    related: ['every-state', 'body-drop-clearance', 'clearance', 'drop-points', 'shaft-line', 'hose-slack', 'pad-floor'],
   },
 });

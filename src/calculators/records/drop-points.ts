@@ -90,6 +90,6 @@ export default defineCalculator({
         results: { worstBefore: { value: 8 * inch, within: 1e-9 }, worstAfter: { value: 2 * inch, within: 1e-9 }, partsTooShort: { value: 0, within: 1e-9 } },
       },
     ],
-    related: ['body-drop-clearance', 'body-drop', 'hose-slack', 'clearance', 'cg-after-drop'],
+    related: ['every-state', 'body-drop-clearance', 'body-drop', 'hose-slack', 'clearance', 'cg-after-drop'],
   },
 });

@@ -7,6 +7,8 @@ import { firewallScene } from '../scenes/firewall.ts';
 /** Common practice, no source, at about 100 lbf. */
 const good = 0.5 * mm;
 const limit = 1 * mm;
+/** Shear at which metal yields, of its yield stress: 1/√3 (distortion energy). */
+const shearYield = 1 / Math.sqrt(3);
 /** Bare body sheet and what is hardly more. */
 const sheet = 2.5 * mm;
 
@@ -113,7 +115,13 @@ export default defineCalculator({
       fires: { plateThickness: 2.4 * mm }, silent: {},
     },
     {
-      id: 'pulls-through', level: 'warning', when: (v) => v.pullThrough > 0.29 * v.steelYield,
+      id: 'tears-out', level: 'danger', when: (v) => v.pullThrough > shearYield * v.steelYield,
+      words: (v, say) => `In a panic stop ${say(v.mountBoltTension, 'force')} on one bolt shears the metal around its washer with ${say(v.pullThrough, 'stress', 2)}, more than it stands. The bolt tears out of the sheet and takes the pedal with it.`,
+      todo: 'A backing plate the size of the flange, and thicker metal. Do not drive it like this.',
+      fires: { washerDiameter: 0.25 * inch, padBelowPlate: 14 * inch, boltRowSpacing: 1.5 * inch, boltsPerRow: 1, panicForce: 900 * lbf, steelYield: 120e6 }, silent: {},
+    },
+    {
+      id: 'pulls-through', level: 'warning', when: (v) => v.pullThrough > (shearYield / 2) * v.steelYield && v.pullThrough <= shearYield * v.steelYield,
       words: (v, say) => `In a panic stop ${say(v.mountBoltTension, 'force')} on one bolt shears the metal around its washer with ${say(v.pullThrough, 'stress', 2)}, more than half of what it takes. Bolts pull through before they break.`,
       todo: 'A backing plate the size of the flange. Fender washers do not spread a tipping moment.',
       fires: { washerDiameter: 0.4 * inch, padBelowPlate: 14 * inch, boltRowSpacing: 1.5 * inch, boltsPerRow: 1, panicForce: 500 * lbf }, silent: {},

@@ -65,8 +65,9 @@ export default defineCalculator({
     const cos = 1 / Math.hypot(1, v.descentGrade);
     const weight = massOf(v) * standardGravity;
     const force = { hill: weight * v.descentGrade * cos, rolling: weight * v.rollingCoefficient * cos, air: (v.airDensity / 2) * v.dragArea * v.descentSpeed ** 2 };
-    // The brake force at which the front rotors settle just at fade, and what the gear must then take.
-    const bearable = (2 * v.frontRotorMass * v.rotorSpecificHeat * Math.max(0, v.padFadeTemperature - v.ambient)) / (v.coolingTime * v.rotorFraction * (1 - v.rearBrakeFraction) * v.descentSpeed);
+    // The brake force at which the first axle settles just at fade, and what the gear must then take.
+    const ironPerShare = Math.min(v.frontRotorMass / (1 - v.rearBrakeFraction), v.rearRotorMass / v.rearBrakeFraction);
+    const bearable = (2 * ironPerShare * v.rotorSpecificHeat * Math.max(0, v.padFadeTemperature - v.ambient)) / (v.coolingTime * v.rotorFraction * v.descentSpeed);
     const time = timeDown(v);
     const [frontBottomTemperature, rearBottomTemperature] = [after(v, 'front', time), after(v, 'rear', time)];
     return {
@@ -93,7 +94,7 @@ export default defineCalculator({
     { result: 'rearSettledTemperature', expression: settled('rear'), words: 'The same for the rear.', source: rotor },
     { result: 'frontBottomTemperature', expression: bottom('front'), words: 'It approaches that as it would cool: two thirds of the way after one cooling time, 95 % after three.', source: rotor },
     { result: 'rearBottomTemperature', expression: bottom('rear'), words: 'The same for the rear.', source: rotor },
-    { result: 'gearForceNeeded', expression: 'max(0, (hillPower - rollingPower - airPower) / descentSpeed - 2 * frontRotorMass * rotorSpecificHeat * max(0, padFadeTemperature - ambient) / (coolingTime * rotorFraction * (1 - rearBrakeFraction) * descentSpeed))', words: 'The brake force at which the fronts would settle just at fade, taken from what the hill pulls.', source: rotor },
+    { result: 'gearForceNeeded', expression: 'max(0, (hillPower - rollingPower - airPower) / descentSpeed - 2 * min(frontRotorMass / (1 - rearBrakeFraction), rearRotorMass / rearBrakeFraction) * rotorSpecificHeat * max(0, padFadeTemperature - ambient) / (coolingTime * rotorFraction * descentSpeed))', words: 'The brake force at which one axle’s rotors, those with less iron for their share, would settle just at fade, taken from what the hill pulls.', source: rotor },
     ...fluidEquations('Bottom'),
   ],
   cautions: [
@@ -113,8 +114,8 @@ export default defineCalculator({
       fires: { gearForce: 0, descentGrade: 0.1 }, silent: {},
     },
     {
-      id: 'fades-if-longer', level: 'caution', when: (v) => v.gearForce < v.gearForceNeeded && v.frontBottomTemperature <= v.padFadeTemperature,
-      words: (v, say) => `Only the end of the hill saves the fronts: they are on their way to ${say(v.frontSettledTemperature, 'temperature')}, past fade. A gear that holds ${say(v.gearForceNeeded, 'force')} would keep them below it on any length.`,
+      id: 'fades-if-longer', level: 'caution', when: (v) => v.gearForce < v.gearForceNeeded && Math.max(v.frontBottomTemperature, v.rearBottomTemperature) <= v.padFadeTemperature,
+      words: (v, say) => `Only the end of the hill saves the ${v.frontSettledTemperature >= v.rearSettledTemperature ? 'fronts' : 'rears'}: they are on their way to ${say(Math.max(v.frontSettledTemperature, v.rearSettledTemperature), 'temperature')}, past fade. A gear that holds ${say(v.gearForceNeeded, 'force')} would keep them below it on any length.`,
       todo: 'One gear lower.',
       fires: { gearForce: 0, descentDrop: 300 }, silent: {},
     },

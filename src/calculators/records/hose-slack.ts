@@ -146,6 +146,6 @@ export default defineCalculator({
         results: { hoseFarthest: { value: 0.4, within: 1e-9 }, hoseNearest: { value: 0.36056, within: 1e-4 }, hoseLeastSlack: { value: 0.05, within: 1e-9 } },
       },
     ],
-    related: ['body-drop-clearance', 'clearance-sweep', 'drop-points', 'line-strength'],
+    related: ['every-state', 'clearance-sweep', 'drop-points', 'line-strength'],
   },
 });

@@ -53,7 +53,7 @@ export default defineCalculator({
       fires: {}, silent: { brakeOverThrottle: 6 * inch },
     },
     {
-      id: 'step-up', level: 'caution', when: (v) => v.brakeOverThrottle > 25 * mm,
+      id: 'step-up', level: 'caution', when: (v) => v.brakeOverThrottle > 1.0001 * inch,
       words: (v, say) => `At rest the brake stands ${say(v.brakeOverThrottle, 'length')} above the throttle. More than 1 in (25 mm) and a foot has to be lifted onto it, and can catch under it (common practice, no source).`,
       todo: 'Trade travel against height: less travel needs less height at rest.',
       fires: { brakeOverThrottle: 2 * inch }, silent: {},

@@ -163,7 +163,7 @@ export const heat = {
   rearBottomTemperature: { name: 'rear rotor at the bottom', symbol: 'T_r,b', dimension: 'temperature' },
   frontSettledTemperature: { name: 'front rotor on a hill without end', symbol: 'T_f,s', dimension: 'temperature' },
   rearSettledTemperature: { name: 'rear rotor on a hill without end', symbol: 'T_r,s', dimension: 'temperature' },
-  gearForceNeeded: { name: 'engine braking that keeps the fronts below fade on any length of it', symbol: 'F_gear,n', dimension: 'force' },
+  gearForceNeeded: { name: 'engine braking that keeps all rotors below fade on any length of it', symbol: 'F_gear,n', dimension: 'force' },
   // results: fluid
   fluidTemperature: { name: 'fluid in the hotter calipers once the heat has soaked in', symbol: 'T_brf', dimension: 'temperature' },
   dryBoilingPoint: { name: 'boiling point, fresh fluid', symbol: 'T_dry', dimension: 'temperature' },
