@@ -65,6 +65,7 @@ export default defineCalculator({
       hoseKinkDistance: hoseLeastBend * Math.sqrt(2 - 2 * Math.cos(Math.min(2 * Math.PI, v.hoseOwnLength / hoseLeastBend))), hoseLeastBend,
     };
   },
+  howSure: { draws: 1000 },
   summary: (v, say) => {
     const { farthest, nearest } = found(v);
     return `${v.hoseLeastSlack < 0 ? `The hose is ${say(-v.hoseLeastSlack, 'length')} too short` : `The hose has ${say(v.hoseLeastSlack, 'length')} to spare where its ends are farthest apart`}: ${where(farthest, v, say)}. They come nearest ${where(nearest, v, say)}: ${say(v.hoseNearest, 'length')}, ${v.hoseNearest < v.hoseKinkDistance ? `and below ${say(v.hoseKinkDistance, 'length')} it must bend too tight somewhere` : v.hoseKinkDistance === 0 ? 'and a hose this long can be laid gently at any distance' : `and down to ${say(v.hoseKinkDistance, 'length')} some route is gentle enough`}.`;
