@@ -19,6 +19,8 @@ export interface Place {
   /** The longest half-axis of the error ellipsoid (one standard deviation, m) and its direction. */
   readonly longest: number;
   readonly direction: Row3;
+  /** All three half-axes of it, as vectors, m. */
+  readonly axes: readonly [Row3, Row3, Row3];
   /** longest over the error of one measurement: how badly the references see it. */
   readonly weakness: number;
 }
@@ -180,10 +182,14 @@ function solve3(m: readonly (readonly number[])[], y: readonly number[]): Row3 |
   return [dot(v, cross(b, c)) / det, dot(a, cross(v, c)) / det, dot(a, cross(b, v)) / det];
 }
 
-function errorOf(references: readonly Reference[], point: Row3, sigma: number): Pick<Place, 'sigma' | 'longest' | 'direction' | 'weakness'> {
+function errorOf(references: readonly Reference[], point: Row3, sigma: number): Pick<Place, 'sigma' | 'longest' | 'direction' | 'axes' | 'weakness'> {
   const { matrix } = normal(references, point);
   const { values, vectors } = eigenSymmetric3({ matrix: matrix as unknown as readonly [Row3, Row3, Row3] });
   const weakest = Math.max(values[2], 1e-12);
   const along = (axis: 0 | 1 | 2): number => sigma * Math.sqrt(vectors.reduce((sum, vector, k) => sum + vector[axis] ** 2 / Math.max(values[k] as number, 1e-12), 0));
-  return { sigma: [along(0), along(1), along(2)], longest: sigma / Math.sqrt(weakest), direction: vectors[2], weakness: 1 / Math.sqrt(weakest) };
+  const half = (k: 0 | 1 | 2): Row3 => {
+    const size = sigma / Math.sqrt(Math.max(values[k], 1e-12));
+    return [size * vectors[k][0], size * vectors[k][1], size * vectors[k][2]];
+  };
+  return { sigma: [along(0), along(1), along(2)], longest: sigma / Math.sqrt(weakest), direction: vectors[2], axes: [half(0), half(1), half(2)], weakness: 1 / Math.sqrt(weakest) };
 }

@@ -116,6 +116,11 @@ describe('what cannot be', () => {
   });
 });
 
+test('the half-axes of the error, squared and added along x, y and z, give its spread there', () => {
+  const [place] = placesOf([[0, 0, 0], [0.8, 0, 0], [0.1, 0.6, 0]].map((m) => from(m as unknown as Row3, [0.3, 0.1, -0.25])));
+  for (const axis of [0, 1, 2] as const) expect(Math.hypot(...(place?.axes ?? []).map((half) => half[axis]))).toBeCloseTo(place?.sigma[axis] as number, 12);
+});
+
 test('eigenvalues: their sum is the trace, and each vector is only stretched', () => {
   fc.assert(fc.property(fc.array(fc.double({ min: -5, max: 5, noNaN: true }), { minLength: 6, maxLength: 6 }), (n) => {
     const [a, b, c, d, e, f] = n as [number, number, number, number, number, number];

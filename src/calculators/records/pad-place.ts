@@ -78,7 +78,7 @@ export default defineCalculator({
   picture: {
     title: 'The pad, the marks and the weak direction',
     states: { label: 'Seen', names: ['from the left side', 'from above'] },
-    describe: (v, say, at) => `${at === 0 ? 'From the left side' : 'From above, left side down'}, front on the left. Thin lines: the tapes from ${marksUsed(v).length === 1 ? 'the mark' : `${marksUsed(v).length} marks`} to the pad. The pad is at ${say(v.padX, 'length')}, ${say(v.padY, 'length')}, ${say(v.padZ, 'length')} (forward, left, up). The red bar shows the direction in which it is least well known, drawn twenty times too long: ${say(v.padErrorLong, 'length', 2)} either way, two times in three.`,
+    describe: (v, say, at) => `${at === 0 ? 'From the left side' : 'From above, left side down'}, front on the left. Thin lines: the tapes from ${marksUsed(v).length === 1 ? 'the mark' : `${marksUsed(v).length} marks`} to the pad. The pad is at ${say(v.padX, 'length')}, ${say(v.padY, 'length')}, ${say(v.padZ, 'length')} (forward, left, up). The red ellipse is the error of its place, drawn twenty times too large: longest where the pad is least well known, ${say(v.padErrorLong, 'length', 2)} either way, two times in three.`,
     scene: (v, at, say) => {
       const places = placesOf(v);
       return padPlaceScene({ marks: marksUsed(v), places: isRefusal(places) ? [] : places, above: at === 1, label: say(v.padErrorLong, 'length', 2) });

@@ -27,10 +27,17 @@ export function padPlaceScene(v: PadPlaceScene): Scene {
     for (const n of names) if (Math.abs(n.at[0] - m[0]) < 0.34 * size && Math.abs(n.at[1] - y) < 0.05 * size) y = n.at[1] + 0.05 * size;
     names.push({ at: [m[0], y], text: v.marks[k]!.name });
   }
-  const bar = (): Shape[] => {
+  // The outline of the error's ellipsoid as the eye sees it: in every direction as far out as its shadow reaches.
+  const lens = (): Shape[] => {
     if (!place || !pad) return [];
-    const tip = seen([place.point[0] + 20 * place.longest * place.direction[0], place.point[1] + 20 * place.longest * place.direction[1], place.point[2] + 20 * place.longest * place.direction[2]]);
-    return [{ line: [[2 * pad[0] - tip[0], 2 * pad[1] - tip[1]], tip], tone: 'alert' }];
+    const half = place.axes.map(seen);
+    const outline = Array.from({ length: 48 }, (_, k): At => {
+      const way = [Math.cos((k * Math.PI) / 24), Math.sin((k * Math.PI) / 24)] as const;
+      const parts = half.map((h) => h[0] * way[0] + h[1] * way[1]);
+      const reach = Math.hypot(...parts) || 1;
+      return [0, 1].map((axis) => pad[axis as 0 | 1] + (20 * half.reduce((sum, h, n) => sum + h[axis as 0 | 1] * (parts[n] as number), 0)) / reach) as unknown as At;
+    });
+    return [{ line: outline, closed: true, tone: 'alert' }];
   };
   return {
     box: [middle[0] - 0.66 * size, middle[1] - 0.66 * size, middle[0] + 0.66 * size, middle[1] + 0.66 * size],
@@ -38,7 +45,7 @@ export function padPlaceScene(v: PadPlaceScene): Scene {
       ...(pad ? marks.map((m): Shape => ({ line: [m, pad], tone: 'ghost' })) : []),
       ...marks.map((m): Shape => ({ circle: m, radius: 0.014 * size, tone: 'plain', filled: true })),
       ...names.map((n): Shape => ({ text: n.text, at: n.at, anchor: n.at[0] > middle[0] + 0.2 * size ? 'end' : n.at[0] < middle[0] - 0.2 * size ? 'start' : 'middle', small: true })),
-      ...bar(),
+      ...lens(),
       ...(other ? [{ circle: other, radius: 0.018 * size, tone: 'ghost' } as Shape] : []),
       ...(pad ? [{ circle: pad, radius: 0.013 * size, tone: 'accent', filled: true } as Shape, { text: 'pad', at: [pad[0] + 0.04 * size, pad[1] - 0.05 * size], anchor: 'start' } as Shape] : []),
       { text: v.above ? 'from above, left side down' : 'from the left side', at: [middle[0] - 0.64 * size, middle[1] + 0.61 * size], anchor: 'start', small: true },
