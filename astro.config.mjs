@@ -1,6 +1,7 @@
 import mdx from '@astrojs/mdx';
 import preact from '@astrojs/preact';
 import { defineConfig } from 'astro/config';
+import { fewFiles } from './src/integrations/few-files.ts';
 import { headers } from './src/integrations/headers.ts';
 import { offline } from './src/integrations/offline.ts';
 import { pageData } from './src/integrations/page-data.ts';
@@ -13,5 +14,5 @@ export default defineConfig({
   build: { inlineStylesheets: 'never' },
   security: { csp: true },
   devToolbar: { enabled: false },
-  vite: { plugins: [typeset(), pageData()], build: { assetsInlineLimit: 0, modulePreload: false } },
+  vite: { plugins: [typeset(), pageData(), fewFiles()], build: { assetsInlineLimit: 0 } },
 });
