@@ -67,10 +67,19 @@ export function labelsIn(entry: Rows, text: string): string[] {
   return fitRows(entry, decodeRows(text)).map((cells) => tidyLabel(cells[at] ?? '')).filter((label) => label !== '');
 }
 
-/** Reads every cell as a field is read. A cell without a unit is in the unit of the system it was typed under. */
+/** What was read last of each list: a list is read anew for every calculator that uses it, at every keystroke. */
+const lastRead = new WeakMap<Rows, { readonly of: string; readonly reading: RowsReading }>();
+
+/**
+ * Reads every cell as a field is read. A cell without a unit is in the unit of the system it was typed under. The same
+ * text gives the same object as long as no other was read between.
+ */
 export function readRows(entry: Rows, text: string, typedIn: System, system: System, labelsOf: LabelsOf = () => []): RowsReading {
   const columns = Object.entries(entry.columns);
   const labels = Object.fromEntries(columns.flatMap(([key, column]) => ('labelIn' in column ? [[key, labelsOf(column.labelIn)]] : [])));
+  const of = JSON.stringify([text, typedIn, system, labels]);
+  const known = lastRead.get(entry);
+  if (known?.of === of) return known.reading;
   const about: About = { typedIn, system, own: labelsIn(entry, text).map(sameLabel) };
   const rows = fitRows(entry, decodeRows(text)).map((cells): RowReading => {
     if (cells.every((cell) => cell.trim() === '')) return { empty: true, cells: columns.map(([column], k) => ({ column, text: cells[k] as string })) };
@@ -84,7 +93,9 @@ export function readRows(entry: Rows, text: string, typedIn: System, system: Sys
   const full = rows.filter((row) => !row.empty);
   const problem = countProblem(entry, full.length) ?? firstProblem(entry, rows);
   const value = full.map(({ cells }) => Object.fromEntries(cells.flatMap((cell) => (cell.value === undefined ? [] : [[cell.column, cell.value]]))));
-  return { rows, system, labels, ...(problem === undefined ? { value } : { problem }) };
+  const reading: RowsReading = { rows, system, labels, ...(problem === undefined ? { value } : { problem }) };
+  lastRead.set(entry, { of, reading });
+  return reading;
 }
 
 function firstProblem(entry: Rows, rows: readonly RowReading[]): string | undefined {

@@ -68,7 +68,7 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
               <legend>{group.title}</legend>
               {(group.of as readonly string[]).map((key) => {
                 const field = reading.fields.find((f) => f.key === key);
-                if (field?.rows) return editors.Rows && <editors.Rows key={key} id={`${record.id}-${key}`} field={field} system={system} onOpen={() => void loadHelp().then(() => redraw((k) => k + 1))} onType={(text) => live?.type(record, key, text)} onRename={(from, to) => live?.rename(record, key, from, to)} />;
+                if (field?.rows) return editors.Rows && <editors.Rows key={key} id={`${record.id}-${key}`} field={field} system={system} onOpen={loadHelp} onType={(text) => session?.type(record, key, text)} onRename={(from, to) => session?.rename(record, key, from, to)} />;
                 return field && <Field key={key} id={`${record.id}-${key}`} field={field} open={open === key} onOpen={() => {
                   if (open === key) return;
                   setOpen(key);

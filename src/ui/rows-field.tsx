@@ -1,3 +1,4 @@
+import { Component } from 'preact';
 import type { VNode } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Field, System } from '../build/fields.ts';
@@ -13,8 +14,8 @@ export interface RowsFieldProps {
   readonly id: string;
   readonly field: Field;
   readonly system: System;
-  /** Called when a cell is touched: its help may be wanted. */
-  readonly onOpen: () => void;
+  /** Called when a cell is touched: its help may be wanted, and is there when this is done. */
+  readonly onOpen: () => Promise<void>;
   /** The whole list as one text; undefined takes back what was typed. */
   readonly onType: (text: string | undefined) => void;
   readonly onRename: (from: string, to: string) => void;
@@ -31,13 +32,14 @@ interface Past {
 const shownBeyond = 10;
 
 /** A list as a table of fields: on a narrow screen each row is a card. */
-export function RowsField({ id, field, system, onOpen, onType, onRename }: RowsFieldProps): VNode {
+function RowsField({ id, field, system, onOpen, onType, onRename }: RowsFieldProps): VNode {
   const entry = entryOf(field.key) as Rows;
   const columns = Object.entries(entry.columns);
   const { rows = [], labels = {} } = field.rows ?? {};
   const [past, remember] = useState<Past | undefined>();
   const [at, goTo] = useState<{ row: number; column: string } | undefined>();
   const [focus, setFocus] = useState<string | undefined>();
+  const [, haveHelp] = useState(false);
   useEffect(() => {
     if (focus !== undefined) document.getElementById(focus)?.focus();
     setFocus(undefined);
@@ -78,7 +80,7 @@ export function RowsField({ id, field, system, onOpen, onType, onRename }: RowsF
               {columns.map(([key, column], c) => (
                 <CellEntry
                   key={key} id={cellId(k, key)} row={k} column={column} cell={row.cells[c] as CellReading} system={system} labels={labels[key]} said={`${id}-${k}-said`}
-                  onFocus={() => { goTo({ row: k, column: key }); onOpen(); }} onText={(text) => change(encodeRows(latest.current.map((cells, i) => (i === k ? cells.map((cell, j) => (j === c ? text : cell)) : cells))))} onRename={onRename}
+                  onFocus={() => { goTo({ row: k, column: key }); void onOpen().then(() => haveHelp(true)); }} onText={(text) => change(encodeRows(latest.current.map((cells, i) => (i === k ? cells.map((cell, j) => (j === c ? text : cell)) : cells))))} onRename={onRename}
                 />
               ))}
               <td class="remove"><button type="button" aria-label={`remove row ${k + 1}${typeof row.cells[0]?.value === 'string' ? `, ${row.cells[0].value}` : ''}`} onClick={() => remove(k)}><span aria-hidden="true">×</span></button></td>
@@ -100,7 +102,19 @@ export function RowsField({ id, field, system, onOpen, onType, onRename }: RowsF
   );
 }
 
-editors.Rows = RowsField;
+/** A keystroke elsewhere draws no list anew. What its handlers do depends on nothing but the key. */
+class KeptRows extends Component<RowsFieldProps> {
+  override shouldComponentUpdate({ field, system }: RowsFieldProps): boolean {
+    const was = this.props.field;
+    return field.rows !== was.rows || field.origin !== was.origin || field.problem !== was.problem || system !== this.props.system;
+  }
+
+  override render(): VNode {
+    return <RowsField {...this.props} />;
+  }
+}
+
+editors.Rows = KeptRows;
 
 interface CellProps {
   readonly id: string;

@@ -61,6 +61,7 @@ for (const record of calculators) {
       const input = [...document.querySelectorAll<HTMLInputElement>('.entry input')].at(last ? -1 : 0);
       const results: number[] = [];
       if (!input) return results;
+      input.focus({ preventScroll: true });
       const text = input.value;
       for (let k = 0; k < 40; k++) {
         await new Promise((resolve) => setTimeout(resolve, 30));

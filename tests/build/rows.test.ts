@@ -38,6 +38,16 @@ describe('the text of a list', () => {
 });
 
 describe('a list is read', () => {
+  test('once: the same text is the same reading, and another text, system or name to refer to is another', () => {
+    const first = read('20_180_50,40_360_');
+    expect(read('20_180_50,40_360_')).toBe(first);
+    expect(read('20_180_50,40_361_').value?.[1]?.front).toBeCloseTo(361 * psi, 6);
+    expect(read('20_180_50,40_360_', 'si').rows[0]?.cells[0]?.value).toBe(20);
+    expect(read('20_180_50,40_360_').value).toEqual(first.value);
+    const pairs = { ...readings, columns: { from: { name: 'from', labelIn: 'points' } } } as unknown as Rows;
+    expect(readRows(pairs, 'A,B', 'us', 'us', () => ['A', 'B']).problem).toBeUndefined();
+    expect(readRows(pairs, 'A,B', 'us', 'us', () => ['A']).problem).toMatch(/B/);
+  });
   test('cell by cell, each as a field is', () => {
     expect(read('20_180_,40_25 bar_0.5 fraction').value).toEqual([{ force: 20 * lbf, front: 180 * psi }, { force: 40 * lbf, front: 2.5e6, part: 0.5 }].map((row) => ({ ...row, force: expect.closeTo(row.force, 9), front: expect.closeTo(row.front, 3) })));
   });
