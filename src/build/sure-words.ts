@@ -58,20 +58,19 @@ export function barName({ key, cell }: Pick<Bar, 'key' | 'cell'>, values: Values
 
 /** How sure, in paragraphs: the spread and what it comes from, the chance of what the record asks about, what was left out. */
 export function sureWords(record: AnyCalculator, values: Values, say: Say, sure: Sure | undefined): string[] {
-  if (record.howSure?.instead) return [record.howSure.instead];
   if (!sure) return ['Not one truck drawn about these numbers has an answer: they stand on the edge of what is possible.'];
   const entry = entryOf(sureOf(record));
   if (!isQuantity(entry)) return [];
-  const { draws = usualDraws, happens } = record.howSure ?? {};
+  const { draws = usualDraws, happens, held } = record.howSure ?? {};
   const answered = Math.round(draws * (1 - sure.refused));
   const [first, next] = sure.bars;
   const second = first && next && width(next) > width(first) / 2 ? next : undefined;
   const name = plainName(sureOf(record));
   if (!first) return [`Nothing measured here moves the ${name}.`];
   return [
-    `9 of 10 trucks measured like this have their ${name}${name.includes(',') ? ',' : ''} between ${say(sure.low, entry.dimension)} and ${say(sure.high, entry.dimension)}. The largest part of that comes from ${quoted(first, values)}${second ? `, then from ${quoted(second, values)}: those are the ones` : ': that is the one'} to know better.`,
+    `${held ? `${held.words}, ` : ''}9 of 10 trucks measured like this have their ${name}${name.includes(',') ? ',' : ''} between ${say(sure.low, entry.dimension)} and ${say(sure.high, entry.dimension)}. The largest part of that comes from ${quoted(first, values)}${second ? `, then from ${quoted(second, values)}: those are the ones` : ': that is the one'} to know better.`,
     ...(happens && sure.happens !== undefined ? [`${often(sure.happens, sure.error ?? 0, answered)} ${happens.words(values as never, say)}.`] : []),
-    ...(sure.refused > 0 ? [`${often(sure.refused, 0, draws)} the numbers have no answer; those are left out.`] : []),
+    ...(sure.refused > 0 ? [`${often(sure.refused, 0, draws)} ${held ? held.refused(values as never, say) : 'the numbers have no answer'}; those are left out.`] : []),
   ];
 }
 

@@ -85,8 +85,17 @@ export interface InputGroup<I extends QuantityKey> {
  * computed input has its own tolerance, which covers the errors of what it is computed from.
  */
 export interface HowSure<I extends QuantityKey, O extends QuantityKey> {
-  /** Said in place of it all, where a spread would mean nothing. */
-  readonly instead?: string;
+  /**
+   * What a search has found stays as it is while trucks are drawn: another truck would only find another. Given all
+   * values, how the results follow from other inputs then; `of` and what `happens` looks at are enough of them.
+   */
+  readonly held?: {
+    /** 'With the set shown' */
+    readonly words: string;
+    /** Why some trucks drawn have no answer, after 'In about 5 of 100 trucks measured like this'. */
+    readonly refused: (v: ValuesOf<I | O>, say: Say) => string;
+    readonly compute: (v: ValuesOf<I | O>) => (inputs: ValuesOf<I>) => Partial<ValuesOf<O>> | Refusal;
+  };
   /** The result looked at. Left out: the headline. */
   readonly of?: O;
   /** How many trucks, as a number and not as a time, so that every phone finds the same. Left out: 10,000. */

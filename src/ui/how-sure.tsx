@@ -30,7 +30,7 @@ export function HowSure({ record, reading, say, own }: { record: AnyCalculator; 
   const now = values && JSON.stringify([samePads, computed, inputKeys(record).map((key) => values[key])]);
   // The first drawing of a page is the demo truck's.
   const first = useRef(now);
-  const known: Drawn | undefined = now === undefined ? undefined : now === first.current || record.howSure?.instead ? { of: now, sure: demoSure(record.id) } : drawn?.of === now ? drawn : undefined;
+  const known: Drawn | undefined = now === undefined ? undefined : now === first.current ? { of: now, sure: demoSure(record.id) } : drawn?.of === now ? drawn : undefined;
   const wanted = now !== undefined && known === undefined;
   useEffect(() => {
     if (!wanted || !values) return undefined;

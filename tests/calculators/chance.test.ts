@@ -372,7 +372,7 @@ describe('drawing', () => {
 });
 
 describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (id, record) => {
-  test.skipIf(record.howSure?.instead)('spreads as the root sum of squares says, where the result does not bend', () => {
+  test.skipIf(record.howSure?.held)('spreads as the root sum of squares says, where the result does not bend', () => {
     const e = evaluate(record, demoInputs(record));
     if (!e.ok) throw new RangeError(`${id}: expected an answer for the demo truck`);
     const spread = firstOrder(record, e.values);

@@ -66,11 +66,16 @@ function listsOf(v: FinderValues) {
 }
 
 function find(v: FinderValues): Found | Impossible {
-  const truck = truckOf(v);
-  const found = boreFinder({ truck, ...listsOf(v) });
+  const found = boreFinder({ truck: truckOf(v), ...listsOf(v) });
   if (isImpossible(found)) return found;
-  const own = boreFinder({ truck, pedalRatios: [v.pedalRatio], frontShares: [ownShare(v)], frontBores: [v.frontMasterBore], rearBores: [v.rearMasterBore] });
-  return isImpossible(own) ? own : { pairs: found.pairs, tried: found.tried, own: own.pairs[0] as PairResult };
+  const own = judge(v, { frontBore: v.frontMasterBore, rearBore: v.rearMasterBore, pedalRatio: v.pedalRatio, frontShare: ownShare(v) });
+  return isImpossible(own) ? own : { pairs: found.pairs, tried: found.tried, own };
+}
+
+/** The same judgement of one set alone. */
+export function judge(v: FinderValues, { frontBore, rearBore, pedalRatio, frontShare }: Pick<PairResult, 'frontBore' | 'rearBore' | 'pedalRatio' | 'frontShare'>): PairResult | Impossible {
+  const found = boreFinder({ truck: truckOf(v), frontBores: [frontBore], rearBores: [rearBore], pedalRatios: [pedalRatio], frontShares: [frontShare] });
+  return isImpossible(found) ? found : (found.pairs[0] as PairResult);
 }
 
 /**

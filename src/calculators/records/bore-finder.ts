@@ -4,7 +4,7 @@ import { isImpossible } from '../../engine/outcome.ts';
 import { criteria } from '../../engine/pairScore.ts';
 import { inch, lbf } from '../../units/si.ts';
 import { refuse, refuseSearch } from '../helpers/bore-refusals.ts';
-import { foundFor, passes, search, warmSearch } from '../helpers/bore-search.ts';
+import { foundFor, judge, passes, search, warmSearch } from '../helpers/bore-search.ts';
 import type { FinderValues } from '../helpers/bore-search.ts';
 import { finderEquations } from '../helpers/bore-equations.ts';
 import { boreTables } from '../helpers/bore-tables.ts';
@@ -71,7 +71,27 @@ export default defineCalculator({
       ladenEffort: ladenEffort(p, v), travelFrontDead: of('front-dead-travel'), travelRearDead: of('rear-dead-travel'), rateFrontDead: of('front-dead-rate'), rateRearDead: of('rear-dead-rate'),
     };
   },
-  howSure: { instead: 'These bores are chosen among those that are sold, so a small error moves nothing until it moves a whole size. Type the set found into the calculators of braking rate and lock order: they say how sure it is.' },
+  howSure: {
+    of: 'bestEffort', draws: 2000,
+    given: ['brakingRate', 'driverForce', 'grip', 'ratioFrom', 'ratioTo', 'shareLow', 'shareHigh', 'barReach', 'strokePart', 'travelPart', 'tiltPart', 'rateMargin', 'floorMargin', 'failedRate', 'frontMasterBore', 'rearMasterBore', 'pedalRatio', 'barOffset'],
+    held: {
+      words: 'With the set shown',
+      refused: (v, say) => `a master bottoms, the bar meets its stop, the pad the carpet or a tire slides before ${say(v.brakingRate, 'brakingRate')}`,
+      compute: (v) => {
+        const set = best(v);
+        return (x) => {
+          const no = refuse(x);
+          if (no) return no;
+          const p = judge(x, set);
+          return isImpossible(p) || p.verdict === 'never' ? refuseSearch(x, p) : { bestEffort: foundOf(p, 'effort').found, criticalRate: foundOf(p, 'lock-empty').found, ladenCriticalRate: foundOf(p, 'lock-laden').found };
+        };
+      },
+    },
+    happens: {
+      when: (v) => v.bestEffort > v.driverForce || Math.min(v.criticalRate, v.ladenCriticalRate) < v.grip,
+      words: (v, say) => `it fails: it asks for more than ${say(v.driverForce, 'force')}, or the rear locks first on a grip of ${say(v.grip, 'friction')}`,
+    },
+  },
   summary: (v, say) => {
     const p = best(v);
     const { pairs } = foundFor(v);
