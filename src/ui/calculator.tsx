@@ -62,7 +62,7 @@ export function Calculator({ record, session, own = false }: CalculatorProps): V
       <Answer record={record} reading={reading} say={say} />
       <details class="fold" open={unfolded}>
         <summary>Put in your numbers</summary>
-        <form class="fields" onSubmit={(event) => event.preventDefault()}>
+        <form class="fields" autocomplete="off" autocapitalize="off" spellcheck={false} onSubmit={(event) => event.preventDefault()}>
           {record.inputs.map((group) => (
             <fieldset key={group.title}>
               <legend>{group.title}</legend>

@@ -5,6 +5,7 @@ import type { At, Chart } from '../calculators/show.ts';
 import type { Unit } from '../units/index.ts';
 import { formatNumber, fromSi, unitFor, unitOf } from '../units/index.ts';
 import { boxOf, dashesFor, placeLabels, textWidth } from './labels.ts';
+import { n, pointsOf } from './path.ts';
 
 const width = 360;
 const height = 250;
@@ -42,7 +43,6 @@ export function ChartView({ chart, values, system, say }: { chart: Chart<never>;
   const px = (x: number): number => left + ((x - x0) / (x1 - x0)) * (width - left - right);
   const py = (y: number): number => height - bottom - ((y - y0) / (y1 - y0)) * (height - top - bottom);
   const place = (p: At): At => [px(p[0]), py(p[1])];
-  const at = (p: At): string => place(p).map((n) => n.toFixed(1)).join();
   const labels = placeLabels(marks.map((m) => {
     const [x, y] = place(m.at);
     const late = x > width * 0.6;
@@ -56,23 +56,24 @@ export function ChartView({ chart, values, system, say }: { chart: Chart<never>;
   return (
     <figure class="chart">
       <figcaption>{chart.title}</figcaption>
-      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={chart.describe(v, say)}>
-        {across.map((x) => <g class="tick"><line x1={px(x)} x2={px(x)} y1={top} y2={height - bottom} /><text x={Math.min(px(x), width - textWidth(formatNumber(x), 11) / 2)} y={height - bottom + 15} text-anchor="middle">{formatNumber(x)}</text></g>)}
-        {up.map((y) => <g class="tick"><line x1={left} x2={width - right} y1={py(y)} y2={py(y)} /><text x={left - 5} y={py(y) + 4} text-anchor="end">{formatNumber(y)}</text></g>)}
-        {series.map((s, k) => <polyline class={`line ${s.tone} dash${dashes[k]}`} points={s.points.map(at).join(' ')} />)}
-        {marks.map((m) => <circle class={`mark ${m.tone ?? 'plain'}`} cx={px(m.at[0])} cy={py(m.at[1])} r="4.5" />)}
+      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={chart.title}>
+        <path class="grid" d={[...across.map((x) => `M${n(px(x))} ${top}V${height - bottom}`), ...up.map((y) => `M${n(left)} ${n(py(y))}H${width - right}`)].join('')} />
+        <g class="tick" text-anchor="middle">{across.map((x) => <text x={n(Math.min(px(x), width - textWidth(formatNumber(x), 11) / 2))} y={height - bottom + 15}>{formatNumber(x)}</text>)}</g>
+        <g class="tick" text-anchor="end">{up.map((y) => <text x={n(left - 5)} y={n(py(y) + 4)}>{formatNumber(y)}</text>)}</g>
+        {series.map((s, k) => <polyline class={`line ${s.tone} dash${dashes[k]}`} points={pointsOf(s.points.map(place))} />)}
+        {marks.map((m) => <circle class={`mark ${m.tone ?? 'plain'}`} cx={n(px(m.at[0]))} cy={n(py(m.at[1]))} r="4.5" />)}
         {labels.map((label, k) => {
           if (!label) return null;
           const [x, y] = place((marks[k] as (typeof marks)[number]).at);
           const box = boxOf(label);
           const [nearX, nearY] = [Math.min(box.right, Math.max(box.left, x)), Math.min(box.bottom, Math.max(box.top, y))];
-          return <>{Math.hypot(nearX - x, nearY - y) > 14 && <line class="leader" x1={x} y1={y} x2={nearX} y2={nearY} />}<text class="label" x={label.x} y={label.y} text-anchor={label.anchor}>{label.text}</text></>;
+          return <>{Math.hypot(nearX - x, nearY - y) > 14 && <line class="leader" x1={n(x)} y1={n(y)} x2={n(nearX)} y2={n(nearY)} />}<text class="label" x={n(label.x)} y={n(label.y)} text-anchor={label.anchor}>{label.text}</text></>;
         })}
         <text class="label" x={4} y={14}>{axis(chart.y.label, yUnit)}</text>
-        <text class="label" x={(left + width - right) / 2} y={height - 6} text-anchor="middle">{axis(chart.x.label, xUnit)}</text>
+        <text class="label" x={n((left + width - right) / 2)} y={height - 6} text-anchor="middle">{axis(chart.x.label, xUnit)}</text>
       </svg>
       <ul class="legend">
-        {series.map((s, k) => <li><svg viewBox="0 0 40 10" aria-hidden="true"><line class={`line ${s.tone} dash${dashes[k]}`} x1="0" x2="40" y1="5" y2="5" /></svg> {s.label}</li>)}
+        {series.map((s, k) => <li><svg viewBox="0 0 40 10" aria-hidden="true"><path class={`line ${s.tone} dash${dashes[k]}`} d="M0 5h40" /></svg> {s.label}</li>)}
       </ul>
       <p class="describe">{chart.describe(v, say)}</p>
     </figure>

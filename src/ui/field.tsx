@@ -94,8 +94,8 @@ function NumberEntry({ id, field, entry, onType, onShowIn }: FieldProps & { entr
   return (
     <span class="entry">
       <input
-        id={id} data-unit={field.unit} type="text" inputMode={plain ? 'decimal' : 'text'} autocomplete="off" autocapitalize="off" spellcheck={false}
-        value={field.text} aria-describedby={`${id}-echo`} aria-invalid={field.problem !== undefined}
+        id={id} data-unit={field.unit} inputMode={plain ? 'decimal' : undefined}
+        value={field.text} aria-describedby={`${id}-echo`} aria-invalid={field.problem !== undefined || undefined}
         onInput={(event) => onType(event.currentTarget.value, field.unit)}
         onBlur={() => parsed.ok && parsed.typedUnit && onType(parsed.number, parsed.unit)}
       />

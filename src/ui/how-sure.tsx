@@ -10,6 +10,7 @@ import { inputKeys } from '../calculators/record.ts';
 import { isQuantity, isRows } from '../calculators/vocabulary/index.ts';
 import type { NumberColumn, Quantity } from '../calculators/vocabulary/index.ts';
 import { formatNumber } from '../units/index.ts';
+import { n } from './path.ts';
 
 /** A reader who types on is not done yet. */
 const pause = 300;
@@ -73,7 +74,7 @@ function Bars({ record, values, say, sure, samePads, computed, own }: { record: 
   const all: Bar = { key: '', low: sure.low, high: sure.high };
   const ends = [all, ...sure.bars].flatMap((bar) => [bar.low, bar.high]).concat(at);
   const [low, high] = [Math.min(...ends), Math.max(...ends)];
-  const x = (value: number): string => (2 + ((value - low) / (high - low)) * 96).toFixed(2);
+  const x = (value: number): string => n(2 + ((value - low) / (high - low)) * 96);
   return (
     <details class="fold" open={own}>
       <summary>What moves it, widest first</summary>
@@ -83,7 +84,7 @@ function Bars({ record, values, say, sure, samePads, computed, own }: { record: 
             <span>{bar === all ? 'all of them together' : barName(bar, values)}{bar !== all && <small>{error(record, values, bar, computed, say)}</small>}</span>
             <span>{isQuantity(entry) && `${say(bar.low, entry.dimension)} to ${say(bar.high, entry.dimension)}`}</span>
             <svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
-              <rect x={x(bar.low)} y="2" width={Math.max(0.4, Number(x(bar.high)) - Number(x(bar.low)))} height="6" />
+              <rect x={x(bar.low)} y="2" width={n(Math.max(0.4, Number(x(bar.high)) - Number(x(bar.low))))} height="6" />
               <line x1={x(at)} x2={x(at)} y1="0" y2="10" />
             </svg>
           </li>

@@ -16,7 +16,10 @@ const inParentheses = (inner: ComponentChildren): VNode => (
   <mrow><mo>(</mo>{inner}<mo>)</mo></mrow>
 );
 
-/** A tree as MathML; `leaf` decides whether a name shows as its letter or as its number. */
+/** In one piece, where a place takes just one: the parts of a fraction and of a power. */
+const inOne = (node: Node, inner: VNode): VNode => (node.kind === 'binary' ? <mrow>{inner}</mrow> : inner);
+
+/** A tree as MathML; `leaf` decides whether a name shows as its letter or as its number. Sums and products stand in a row already. */
 function draw(node: Node, leaf: Leaf, times: VNode): VNode {
   const at = (child: Node, least: number): VNode => (strength(child) < least ? inParentheses(draw(child, leaf, times)) : draw(child, leaf, times));
   switch (node.kind) {
@@ -32,13 +35,13 @@ function draw(node: Node, leaf: Leaf, times: VNode): VNode {
       return <mrow><mi>{node.name.replace(/^a(?=sin|cos|tan)/, 'arc').replace('log', 'ln')}</mi><mo>&#x2061;</mo>{inParentheses(list)}</mrow>;
     }
     case 'binary':
-      if (node.op === '/') return <mfrac><mrow>{draw(node.left, leaf, times)}</mrow><mrow>{draw(node.right, leaf, times)}</mrow></mfrac>;
+      if (node.op === '/') return <mfrac>{inOne(node.left, draw(node.left, leaf, times))}{inOne(node.right, draw(node.right, leaf, times))}</mfrac>;
       if (node.op === '^') {
         const base = node.left.kind === 'binary' && node.left.op === '/' ? inParentheses(draw(node.left, leaf, times)) : node.left.kind === 'name' ? leaf(node.left.name, true) : at(node.left, 4);
-        return <msup><mrow>{base}</mrow><mrow>{draw(node.right, leaf, times)}</mrow></msup>;
+        return <msup>{base}{inOne(node.right, draw(node.right, leaf, times))}</msup>;
       }
-      if (node.op === '*') return <mrow>{at(node.left, 2)}{times}{at(node.right, 2)}</mrow>;
-      return <mrow>{at(node.left, 1)}<mo>{node.op === '-' ? '−' : '+'}</mo>{at(node.right, node.op === '-' ? 2 : 1)}</mrow>;
+      if (node.op === '*') return <>{at(node.left, 2)}{times}{at(node.right, 2)}</>;
+      return <>{at(node.left, 1)}<mo>{node.op === '-' ? '−' : '+'}</mo>{at(node.right, node.op === '-' ? 2 : 1)}</>;
   }
 }
 

@@ -4,6 +4,7 @@ import type { Say } from '../calculators/record.ts';
 import type { At, Picture, Scene, Shape } from '../calculators/show.ts';
 import { placeLabels } from './labels.ts';
 import type { Label } from './labels.ts';
+import { n, pointsOf } from './path.ts';
 
 const width = 360;
 const tallest = 420;
@@ -24,11 +25,9 @@ export function SceneView({ scene, label }: { scene: Scene; label: string }): VN
   );
 }
 
-const n = (x: number): string => x.toFixed(1);
-
 function ShapeView({ shape, px, scale }: { shape: Shape; px: (p: At) => At; scale: number }): VNode {
   if ('line' in shape) {
-    const points = shape.line.map((p) => px(p).map(n).join(',')).join(' ');
+    const points = pointsOf(shape.line.map(px));
     return shape.closed ? <polygon class={`line ${shape.tone}${shape.filled ? ' filled' : ''}`} points={points} /> : <polyline class={`line ${shape.tone}`} points={points} />;
   }
   if ('circle' in shape) {
@@ -52,7 +51,7 @@ function ShapeView({ shape, px, scale }: { shape: Shape; px: (p: At) => At; scal
     return (
       <g class={shape.tone}>
         <line class={`line ${shape.tone}`} x1={n(a[0])} y1={n(a[1])} x2={n(c[0] - 6 * ux)} y2={n(c[1] - 6 * uy)} />
-        <polygon class="head" points={head.map((p) => p.map(n).join(',')).join(' ')} />
+        <polygon class="head" points={head.map((p) => p.map(n).join()).join(' ')} />
       </g>
     );
   }
@@ -117,7 +116,7 @@ export function PictureView({ id, picture, values, say }: { id: string; picture:
   return (
     <figure class="picture">
       <figcaption>{picture.title}</figcaption>
-      <SceneView scene={picture.scene(v, at, say)} label={words} />
+      <SceneView scene={picture.scene(v, at, say)} label={picture.title} />
       {picture.motion && (
         <div class="motion">
           <button type="button" class="play" onClick={() => play(!playing)}>{playing ? 'Stop' : 'Play'}</button>

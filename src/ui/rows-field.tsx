@@ -131,8 +131,7 @@ interface CellProps {
 
 function CellEntry({ id, row, column, cell, system, labels, said, onFocus, onText, onRename }: CellProps): VNode {
   const [before, hold] = useState('');
-  const invalid = cell.problem !== undefined;
-  const common = { id, 'aria-describedby': said, 'aria-invalid': invalid } as const;
+  const common = { id, 'aria-describedby': said, 'aria-invalid': cell.problem !== undefined || undefined } as const;
   const label = <label for={id}>{columnHead(column, system)}<span class="visually-hidden">, row {row + 1}</span></label>;
   const options = isChoice(column) ? Object.entries(column.options) : 'labelIn' in column ? labels?.map((name) => [name, name] as const) : undefined;
   if (options) {
@@ -154,7 +153,7 @@ function CellEntry({ id, row, column, cell, system, labels, said, onFocus, onTex
     <td class={number ? 'number-cell' : 'words-cell'}>
       {label}
       <input
-        {...common} type="text" inputMode={plain ? 'decimal' : 'text'} autocomplete="off" autocapitalize="off" spellcheck={false} value={cell.text}
+        {...common} inputMode={plain ? 'decimal' : undefined} value={cell.text}
         onFocus={(event) => { hold(event.currentTarget.value); onFocus(); }} onInput={(event) => onText(event.currentTarget.value)}
         onChange={(event) => { if ('letters' in column && before.trim() !== '' && event.currentTarget.value.trim() !== '') onRename(before, event.currentTarget.value); }}
       />
