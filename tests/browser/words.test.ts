@@ -1,0 +1,37 @@
+import { expect, test } from 'vitest';
+import { openSite } from './open.ts';
+import { pages } from './pages.ts';
+
+const site = openSite();
+const guides = pages.filter((path) => /^\/guides\/.+/.test(path));
+
+/**
+ * Words of prose a reader sees in a guide: title, question, headings, paragraphs, lists, margin notes and cautions, the
+ * sources and the links at the end among them. Not counted: calculators, contents and other navigation, drawings and
+ * their captions, tables, formulas, lists to tick, buttons to sheets, and what only paper shows. A word has a letter or
+ * a figure in it; a number and its unit are two.
+ */
+function proseIn(article: HTMLElement): number {
+  for (const part of article.querySelectorAll('.calculator, nav, figure, table, math, .equation, .checklist, .sheet-link')) part.remove();
+  return article.innerText.match(/\S*[\p{L}\p{N}]\S*/gu)?.length ?? 0;
+}
+
+test('there are guides to count', () => {
+  expect(guides.length).toBeGreaterThanOrEqual(14);
+});
+
+test('words are counted as a reader would: no word of a calculator, a table or a hidden part', async () => {
+  const page = await site.page();
+  await page.setContent('<article><h1>One two</h1><nav>no</nav><section class="calculator">no</section><p>three 4\u00a0in – <b>(six)</b> <span hidden>no</span></p><figure>no</figure><table><td>no</td></table><aside>seven</aside></article>');
+  expect(await page.locator('article').evaluate(proseIn)).toBe(7);
+  await page.context().close();
+});
+
+test.each(guides)('%s has 1,200 to 2,500 words of prose', async (path) => {
+  const page = await site.page();
+  await page.goto(site.origin() + path);
+  const words = await page.locator('article.guide').evaluate(proseIn);
+  expect(words).toBeGreaterThanOrEqual(1200);
+  expect(words).toBeLessThanOrEqual(2500);
+  await page.context().close();
+});
