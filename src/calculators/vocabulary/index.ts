@@ -4,14 +4,16 @@ import { brakes } from './brakes.ts';
 import { clutch } from './clutch.ts';
 import { dropPoints } from './drop-points.ts';
 import { firewall } from './firewall.ts';
+import { fluid } from './fluid.ts';
 import { gauges } from './gauges.ts';
 import { geometry } from './geometry.ts';
 import { heat } from './heat.ts';
 import { hydraulics } from './hydraulics.ts';
+import { lines } from './lines.ts';
 import { pedal } from './pedal.ts';
 import { placement } from './placement.ts';
-import { plumbing } from './plumbing.ts';
 import { rear } from './rear.ts';
+import { reservoirs } from './reservoirs.ts';
 import { shaft } from './shaft.ts';
 import { stopping } from './stopping.ts';
 import { sweep } from './sweep.ts';
@@ -26,14 +28,16 @@ export const vocabulary = {
   ...clutch,
   ...dropPoints,
   ...firewall,
+  ...fluid,
   ...gauges,
   ...geometry,
   ...heat,
   ...hydraulics,
+  ...lines,
   ...pedal,
   ...placement,
-  ...plumbing,
   ...rear,
+  ...reservoirs,
   ...shaft,
   ...stopping,
   ...sweep,
