@@ -27,13 +27,3 @@ export function unit(p: Point): Point {
  * digits near 0, where steering joints like to be.
  */
 export const angleBetween = (p: Point, q: Point): number => Math.atan2(length(cross(p, q)), dot(p, q));
-
-/**
- * p turned about the direction `about` by `angle` (rad), clockwise for who looks along it: the right-hand rule.
- *
- *   p cos a + (about × p) sin a + about (about · p)(1 − cos a)
- */
-export function turned(p: Point, about: Point, angle: number): Point {
-  const across = mix(Math.cos(angle), p, Math.sin(angle), cross(about, p));
-  return mix(1, across, (1 - Math.cos(angle)) * dot(about, p), about);
-}

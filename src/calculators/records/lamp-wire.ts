@@ -1,11 +1,10 @@
 import { isImpossible } from '../../engine/outcome.ts';
-import { lampWiring } from '../../engine/stopLamp.ts';
+import { awgArea, lampWiring } from '../../engine/stopLamp.ts';
 import { defineCalculator } from '../record.ts';
 import type { ValuesOf } from '../record.ts';
 
 type Wire = ValuesOf<'lampCurrent' | 'wireLength' | 'wireArea' | 'wireReturn' | 'supplyVoltage'>;
 const dropOf = (v: Wire) => lampWiring({ current: v.lampCurrent, length: v.wireLength, area: v.wireArea, returnBy: v.wireReturn, supply: v.supplyVoltage });
-const gauges = [[18, 0.823e-6], [16, 1.31e-6], [14, 2.08e-6], [12, 3.31e-6]] as const;
 const copper = 1.7241e-8;
 
 export default defineCalculator({
@@ -48,7 +47,8 @@ export default defineCalculator({
   tables: [{
     caption: 'Voltage lost by gauge, this length and current',
     head: ['Gauge', 'Copper', 'Lost'],
-    rows: (v, say) => gauges.map(([gauge, wireArea]) => {
+    rows: (v, say) => [18, 16, 14, 12].map((gauge) => {
+      const wireArea = awgArea({ gauge }).area;
       const r = dropOf({ ...v, wireArea });
       return [`${gauge} AWG`, `${(wireArea * 1e6).toFixed(2)} mm²`, isImpossible(r) ? 'all of it' : say(r.drop, 'voltage')];
     }),

@@ -1,36 +1,16 @@
-import type { Point } from './capsule.ts';
-import { requireFinite } from './require.ts';
-import { cross, dot, turned, unit } from './vector.ts';
-
-function requireBend(bend: number): void {
-  if (!(bend >= 0 && bend < Math.PI / 2)) throw new RangeError(`bend: expected an angle of 0 or more and below 90°, found ${bend} rad`);
-}
+import type { Point } from '../../src/engine/capsule.ts';
+import { cross, dot, mix, unit } from '../../src/engine/vector.ts';
 
 /**
- * Speed out of one universal joint over speed in.
+ * What src/engine/clocking.ts is held against: the textbook formula of one joint, and a chain of joints stepped around with
+ * cross products. Neither knows the closed form that is tested.
  *
- *   ω_out/ω_in = cos β/(1 − sin²β cos²θ)        extremes 1/cos β (θ = 0) and cos β (θ = 90°)
+ *   ω_out/ω_in = cos β/(1 − sin²β cos²θ)        θ: of the INPUT fork's pins from the plane of the bend
  *
- * bend β (rad, below 90°); turn θ (rad): of the INPUT fork's pins from the plane of the bend. Texts that count θ from
- * the square to that plane print sin² instead.
- * The output leads and lags by at most δ, tan δ = (1 − cos β)/(2 √cos β), 45° from those places. The mean over a turn
- * is 1: both shafts turn once.
- *
- * Neglected: play, wear, flex. @throws RangeError if β is negative or 90° and more, or θ is not finite
- * Source: standard texts (Bevan, Theory of Machines, chapter 4; Khurmi and Gupta, chapter 9), derived again.
- * Worked value: 20° → 1.0642 and 0.9397, δ 1.78°.
+ * Texts that count θ from the square to that plane print sin² instead. Bevan, Theory of Machines, chapter 4; Khurmi and
+ * Gupta, chapter 9, derived again.
  */
-export function jointRatio({ bend, turn }: { readonly bend: number; readonly turn: number }): {
-  readonly ratio: number;
-  readonly highest: number;
-  readonly lowest: number;
-  readonly lag: number;
-} {
-  requireBend(bend);
-  requireFinite({ turn });
-  const k = Math.cos(bend);
-  return { ratio: k / (1 - (Math.sin(bend) * Math.cos(turn)) ** 2), highest: 1 / k, lowest: k, lag: Math.atan((1 - k) / (2 * Math.sqrt(k))) };
-}
+export const jointRatio = ({ bend, turn }: { readonly bend: number; readonly turn: number }): number => Math.cos(bend) / (1 - (Math.sin(bend) * Math.cos(turn)) ** 2);
 
 /**
  * Any chain of joints, turned through one turn, with nothing but cross products.
@@ -88,30 +68,11 @@ function through(axes: readonly Point[], clockings: readonly number[], first: Po
 }
 
 /**
- * For teaching: each joint as an arrow, the chain as their sum.
+ * p turned about the direction `about` by `angle` (rad), clockwise for who looks along it: the right-hand rule.
  *
- * To first order a joint's output is off by tan²(β/2) sin 2θ: the first term of the exact series. Draw it as an arrow of
- * length tan²(β/2) at twice the angle of the joint's pins. Each joint turns the pins by 90°, so its neighbor's arrow
- * points the other way: two equal joints in step cancel.
- *
- *   |Σ (−1)^k tan²(β_k/2) e^(2i e_k)| = tan²(β_eq/2)        e_k: clockings less twists, summed down to joint k
- *
- * Exact for one joint and for two that cancel; for others good to a few parts in a hundred up to 30°. The exact answer
- * is in clocking.ts. (Texts write β² for 4 tan²(β/2); at 20° that is 2 % less.)
- *
- * @throws RangeError if there is not one less error than bends, or a bend is out of range
- * Source: series of the joint's equation. Worked value: 20° and 20° a quarter turn out of step: β_eq 28.0°; exact 28.0°.
+ *   p cos a + (about × p) sin a + about (about · p)(1 − cos a)
  */
-export function phasorSum({ bends, errors }: { readonly bends: readonly number[]; readonly errors: readonly number[] }): { readonly equivalent: number } {
-  bends.forEach(requireBend);
-  if (errors.length !== bends.length - 1) throw new RangeError(`errors: expected ${bends.length - 1} for ${bends.length} bends, found ${errors.length}`);
-  let [re, im, at, sign] = [0, 0, 0, 1];
-  bends.forEach((bend, k) => {
-    const size = sign * Math.tan(bend / 2) ** 2;
-    re += size * Math.cos(2 * at);
-    im += size * Math.sin(2 * at);
-    at += errors[k] ?? 0;
-    sign = -sign;
-  });
-  return { equivalent: 2 * Math.atan(Math.sqrt(Math.hypot(re, im))) };
+export function turned(p: Point, about: Point, angle: number): Point {
+  const across = mix(Math.cos(angle), p, Math.sin(angle), cross(about, p));
+  return mix(1, across, (1 - Math.cos(angle)) * dot(about, p), about);
 }
