@@ -45,7 +45,7 @@ export function hoopStress({ pressure, outerRadius, boreRadius, radius }: {
  * None of them says when the bore yields. There the fluid presses on the wall with −p across the hoop pull, and steel
  * yields by the difference of its stresses: hoop k p, along the tube d² p/(D² − d²) (closed ends), across −p. By von Mises
  * they count as yieldPerPressure × p, in a thick wall more than the hoop stress alone: 3.41 against 2.94 in 3/16 × 0.028 in.
- * The whole wall gives way later, at about (2/√3) σ_y ln(D/d).
+ * The whole wall gives way later: see tubeYield.ts.
  *
  * outsideDiameter D, wall t (m); tensileStrength σ_u (Pa); pressure p (Pa, 0 or more).
  * stressPerPressure k has no unit. safetyFactor: undefined at no pressure.
