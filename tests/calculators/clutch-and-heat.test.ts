@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { firingCautions } from '../../src/build/cautions.ts';
+import { sayIn } from '../../src/build/fields.ts';
 import { calculatorById, evaluate } from '../../src/calculators/index.ts';
 import type { Values } from '../../src/calculators/index.ts';
 import { demoInputs } from '../sweep/sample.ts';
@@ -82,6 +84,24 @@ describe('rotor-heat', () => {
   test('the skin is at its hottest above what it is at the halt by √2 in thick iron', () => {
     const v = run('rotor-heat');
     expect(v['thickSkinRise']! / v['thickHaltRise']!).toBeCloseTo(Math.SQRT2, 12);
+  });
+
+  test('rear brakes just like the front ones, with half of the work, have the same skin', () => {
+    const v = run('rotor-heat', { rearBrakeFraction: 0.5, frontRotorMass: 5, rearRotorMass: 5, frontTrackOuter: 0.13, rearTrackOuter: 0.13, frontTrackInner: 0.09, rearTrackInner: 0.09, frontRotorWall: 0.006, rearRotorWall: 0.006 });
+    expect(v['rearSkinRise']).toBeCloseTo(v['skinRise']!, 9);
+    expect(v['rearSkinTemperature']).toBeCloseTo(v['skinTemperature']!, 9);
+    expect(v['rearSweptArea']).toBe(v['frontSweptArea']);
+  });
+
+  test('small, thin rear rotors that do most of the work have the hotter skin, and it is theirs that is spoken of', () => {
+    const record = calculatorById('rotor-heat');
+    const v = run('rotor-heat', { stops: 1, rearBrakeFraction: 0.6, rearRotorMass: 3, rearTrackOuter: 0.11, rearTrackInner: 0.08, rearRotorWall: 0.0035, padFadeTemperature: 550 });
+    expect(v['rearSkinTemperature']).toBeGreaterThan(550);
+    expect(v['skinTemperature']).toBeLessThan(550);
+    const skin = firingCautions(record, v as never, sayIn('us')).find(({ id }) => id === 'skin-fades');
+    expect(skin?.words).toMatch(/skin of the rear touches/);
+    const hot = firingCautions(record, run('rotor-heat', { rearRotorMass: 1.5, frontRotorMass: 12, rearRotorWall: 0.003 }) as never, sayIn('us'));
+    expect(hot.map(({ id }) => id)).toContain('out-of-range');
   });
 
   test('fluid that takes all of the excess is as hot as the rotor, and none can be hotter', () => {

@@ -44,8 +44,8 @@ export const lineCautions: readonly Caution<Shown>[] = defineCautions<Shown>([
   },
   {
     id: 'collapse-near', level: 'warning', when: collapseNear,
-    words: (v, say) => `${say(v.collapseAfter, 'length')} of collapse is left. That is over the ${say(stopSlip, 'length')} below which to stop, and under the ${say(watchSlip, 'length')} to aim for (both common practice, no source).`,
-    todo: 'Measure both slides again, shaft out of the truck. The tape error of the points is part of this number: see how sure it is.',
+    words: (v, say) => `${say(v.collapseAfter, 'length')} of collapse is left at rest. That is over the ${say(stopSlip, 'length')} below which to stop${v.collapseAfter < watchSlip ? `, and under the ${say(watchSlip, 'length')} to aim for` : ''} (common practice, no source). ${v.mountMovement > 0 ? `In a crash the cab first goes forward on its mounts, which takes up to ${say(v.mountMovement, 'length')} of it: ${v.collapseLeast > 0 ? say(v.collapseLeast, 'length') : 'nothing'} is then left for the box to come back.` : 'Mounts that give in a crash would take from it; yours are typed as not moving.'}`,
+    todo: 'Measure both slides again, shaft out of the truck. The tape error of the points is part of this number: see how sure it is. Aim for the collapse you want plus all that the mounts allow.',
     fires: {}, silent: { slipIn: 4 * inch },
   },
   {

@@ -69,6 +69,6 @@ export const lineEquations: readonly Equation[] = defineEquations([
   { result: 'bendTwistUpper', expression: twist(column, upper, lower), words: seenDown, source: 'derived: sphere of directions', when: (v) => v.shaftJoints === 'three' && bentThree(v) },
   { result: 'bendTwistLower', expression: twist(upper, lower, box), words: seenDown, source: 'derived: sphere of directions', when: (v) => v.shaftJoints === 'three' && bentThree(v) },
   { result: 'collapseAfter', expression: 'slipIn - (shaftLengthBefore - shaftLengthAfter)', words: 'The drop slides the shaft into itself. What it uses up, a crash cannot.', source: 'derived' },
-  { result: 'collapseLeast', expression: 'collapseAfter - mountMovement', words: 'The body on its mounts takes its share along the shaft at worst.', source: 'derived' },
+  { result: 'collapseLeast', expression: 'collapseAfter - mountMovement', words: 'The body on its mounts takes its share along the shaft at worst. In a crash that is the way it goes first: forward.', source: 'derived' },
   { result: 'overlapLeast', expression: 'slipOverlap + (shaftLengthBefore - shaftLengthAfter) - mountMovement', words: 'What slides in on one side holds on the other.', source: 'derived' },
 ]);

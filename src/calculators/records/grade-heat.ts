@@ -120,8 +120,8 @@ export default defineCalculator({
       fires: { gearForce: 0, descentDrop: 300 }, silent: {},
     },
     {
-      id: 'out-of-range', level: 'notice', when: (v) => v.frontBottomTemperature > 673.15,
-      words: (v, say) => `Above ${say(673.15, 'temperature')} a rotor glows away heat that this sum leaves out. The true figure is lower than ${say(v.frontBottomTemperature, 'temperature')}, and too hot all the same.`,
+      id: 'out-of-range', level: 'notice', when: (v) => Math.max(v.frontBottomTemperature, v.rearBottomTemperature) > 673.15,
+      words: (v, say) => `Above ${say(673.15, 'temperature')} a rotor glows away heat that this sum leaves out. The true figure is lower than ${say(Math.max(v.frontBottomTemperature, v.rearBottomTemperature), 'temperature')}, and too hot all the same.`,
       todo: 'Take it as “far too hot”, not as a temperature.',
       fires: { gearForce: 0, descentGrade: 0.12 }, silent: {},
     },

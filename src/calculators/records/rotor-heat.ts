@@ -1,54 +1,62 @@
 import { mph } from '../../units/si.ts';
 import { brakingFeed } from '../helpers/braking-rate.ts';
 import { fluidBehind, fluidCautions, fluidEquations, fluidGroup, fluidWords } from '../helpers/fluid-heat.ts';
-import { haltTimeOf, massOf, parts, ringMass, saw, series, skinCurve, skinOf, stop, sweptOf } from '../helpers/rotor-heat.ts';
-import type { HeatInputs } from '../helpers/rotor-heat.ts';
+import { haltTimeOf, massOf, parts, ringMass, ringOutweighs, saw, series, skinCurve, skinOf, stop, sweptOf } from '../helpers/rotor-heat.ts';
+import type { Axle, HeatInputs } from '../helpers/rotor-heat.ts';
 import { defineCalculator } from '../record.ts';
 import type { ValuesOf } from '../record.ts';
 
-const rise = (axle: 'front' | 'rear') => `${axle}RotorEnergy / (${axle}RotorMass * rotorSpecificHeat)`;
-const peak = (axle: 'front' | 'rear') => `ambient + ${axle}Rise * (1 - keptFraction^stops) / (1 - keptFraction)`;
+const axles = ['front', 'rear'] as const;
+const rise = (axle: Axle) => `${axle}RotorEnergy / (${axle}RotorMass * rotorSpecificHeat)`;
+const peak = (axle: Axle) => `ambient + ${axle}Rise * (1 - keptFraction^stops) / (1 - keptFraction)`;
 const skin = 'frontRotorEnergy / (frontSweptArea * sqrt(haltTime * rotorDensity * rotorSpecificHeat * rotorConductivity))';
+/** Of the two lumps. */
+const hotter = (v: ValuesOf<'frontSeriesTemperature' | 'rearSeriesTemperature'>): number => Math.max(v.frontSeriesTemperature, v.rearSeriesTemperature);
 const kept = 'derived: energy is kept';
 const cooling = 'derived: Newton’s law of cooling';
 const conduction = 'derived: conduction of heat';
 
 export default defineCalculator({
   id: 'rotor-heat',
-  version: 1,
+  version: 2,
+  // The first version knew the skin of the front only. A link of it gets the front’s track and wall at the rear as well.
+  upgrade: { 1: (link) => new Map([...(['track-outer', 'track-inner', 'rotor-wall'] as const).map((name) => [`rear-${name}`, link.get(`front-${name}`) ?? ''] as const), ...link]) },
   title: 'Rotor heat: one stop and many',
   purpose: 'How hot rotors, their rubbed skin and the fluid behind them get in one stop and in a row of stops.',
   inputs: [
     { title: 'Truck', of: ['frontAxleLoad', 'rearAxleLoad', 'payload', 'rearBrakeFraction'] },
     { title: 'Stops', of: ['speed', 'brakingRate', 'stops', 'stopInterval'] },
-    { title: 'Rotors', of: ['frontRotorMass', 'rearRotorMass', 'frontTrackOuter', 'frontTrackInner', 'frontRotorWall', 'padFadeTemperature'] },
+    { title: 'Rotors', of: ['frontRotorMass', 'rearRotorMass', 'frontTrackOuter', 'frontTrackInner', 'frontRotorWall', 'rearTrackOuter', 'rearTrackInner', 'rearRotorWall', 'padFadeTemperature'] },
     { title: 'Cooling', of: ['ambient', 'coolingTime'] },
     fluidGroup,
     { title: 'Iron and shares', of: ['rotorFraction', 'rotatingFraction', 'rotorSpecificHeat', 'rotorConductivity', 'rotorDensity'] },
   ],
   feeds: [brakingFeed],
   outputs: [
-    'frontSeriesTemperature', 'rearSeriesTemperature', 'frontRise', 'rearRise', 'frontSeriesLimit', 'skinTemperature', 'skinRise', 'thickSkinRise', 'thickHaltRise', 'fluidTemperature', 'wetMargin', 'dryMargin',
-    'stopEnergy', 'frontRotorEnergy', 'rearRotorEnergy', 'keptFraction', 'haltTime', 'heatedDepth', 'frontSweptArea', 'wetBoilingPoint', 'dryBoilingPoint', 'ladenMass',
+    'frontSeriesTemperature', 'rearSeriesTemperature', 'frontRise', 'rearRise', 'frontSeriesLimit', 'skinTemperature', 'rearSkinTemperature', 'skinRise', 'rearSkinRise', 'thickSkinRise', 'thickHaltRise', 'fluidTemperature', 'wetMargin', 'dryMargin',
+    'stopEnergy', 'frontRotorEnergy', 'rearRotorEnergy', 'keptFraction', 'haltTime', 'heatedDepth', 'frontSweptArea', 'rearSweptArea', 'wetBoilingPoint', 'dryBoilingPoint', 'ladenMass',
   ],
   compute: (v) => {
-    if (v.frontTrackInner >= v.frontTrackOuter) return { refused: (say) => `The brake pad’s track has its inner radius ${say(v.frontTrackInner - v.frontTrackOuter, 'length')} outside its outer one. No face is left to rub on.` };
+    for (const axle of axles) {
+      const inside = v[`${axle}TrackInner`] - v[`${axle}TrackOuter`];
+      if (inside >= 0) return { refused: (say) => `The ${axle} brake pad’s track has its inner radius ${say(inside, 'length')} outside its outer one. No face is left to rub on.` };
+    }
     if (v.speed < 0.1 * mph) return { refused: (say) => `At ${say(v.speed, 'speed')} there is nothing to stop and no heat.` };
     const haltTime = haltTimeOf(v);
     if (haltTime > v.stopInterval) return { refused: (say) => `At this braking rate one stop takes ${say(haltTime, 'time')}, ${say(haltTime - v.stopInterval, 'time')} longer than the time you give from one stop to the next.` };
     const [front, rear] = [stop(v, 'front'), stop(v, 'rear')];
     const [f, r] = [series(v, front.rise, v.stops), series(v, rear.rise, v.stops)];
-    const [thick, wall] = [skinOf(v, undefined), skinOf(v, v.frontRotorWall)];
-    const frontSeriesTemperature = v.ambient + f.peak;
+    const [thick, wall, rearWall] = [skinOf(v, 'front', undefined), skinOf(v, 'front', v.frontRotorWall), skinOf(v, 'rear', v.rearRotorWall)];
+    const [frontSeriesTemperature, rearSeriesTemperature] = [v.ambient + f.peak, v.ambient + r.peak];
     return {
-      frontSeriesTemperature, rearSeriesTemperature: v.ambient + r.peak, frontRise: front.rise, rearRise: rear.rise, frontSeriesLimit: v.ambient + f.limit,
-      skinTemperature: frontSeriesTemperature - front.rise + wall.peakRise, skinRise: wall.peakRise, thickSkinRise: thick.peakRise, thickHaltRise: thick.haltRise,
-      stopEnergy: front.stopEnergy, frontRotorEnergy: front.rotorEnergy, rearRotorEnergy: rear.rotorEnergy, keptFraction: f.kept, haltTime, heatedDepth: thick.heatedDepth, frontSweptArea: sweptOf(v),
+      frontSeriesTemperature, rearSeriesTemperature, frontRise: front.rise, rearRise: rear.rise, frontSeriesLimit: v.ambient + f.limit,
+      skinTemperature: frontSeriesTemperature - front.rise + wall.peakRise, rearSkinTemperature: rearSeriesTemperature - rear.rise + rearWall.peakRise, skinRise: wall.peakRise, rearSkinRise: rearWall.peakRise, thickSkinRise: thick.peakRise, thickHaltRise: thick.haltRise,
+      stopEnergy: front.stopEnergy, frontRotorEnergy: front.rotorEnergy, rearRotorEnergy: rear.rotorEnergy, keptFraction: f.kept, haltTime, heatedDepth: thick.heatedDepth, frontSweptArea: sweptOf(v, 'front'), rearSweptArea: sweptOf(v, 'rear'),
       ladenMass: massOf(v), ...fluidBehind(v, v.ambient + Math.max(f.peak, r.peak)),
     };
   },
   howSure: { draws: 2000 },
-  summary: (v, say) => `One stop from ${say(v.speed, 'speed')} warms each front rotor by ${say(v.frontRise, 'temperatureRise')} and each rear one by ${say(v.rearRise, 'temperatureRise')}. After ${v.stops === 1 ? 'it' : `${v.stops} of them, ${say(v.stopInterval, 'time')} apart,`} the fronts are at ${say(v.frontSeriesTemperature, 'temperature')}; ${fluidWords(v, say)}.`,
+  summary: (v, say) => `One stop from ${say(v.speed, 'speed')} warms each front rotor by ${say(v.frontRise, 'temperatureRise')} and each rear one by ${say(v.rearRise, 'temperatureRise')}. After ${v.stops === 1 ? 'it' : `${v.stops} of them, ${say(v.stopInterval, 'time')} apart,`} the fronts are at ${say(v.frontSeriesTemperature, 'temperature')} and the rears at ${say(v.rearSeriesTemperature, 'temperature')}; ${fluidWords(v, say)}.`,
   equations: [
     { result: 'ladenMass', expression: 'frontAxleLoad + rearAxleLoad + payload', words: 'Truck and load.', source: 'derived' },
     { result: 'stopEnergy', expression: 'ladenMass * speed^2 / 2 * (1 + rotatingFraction)', words: 'All motion becomes heat. Twice the speed is four times the heat.', source: kept },
@@ -62,10 +70,12 @@ export default defineCalculator({
     { result: 'frontSeriesLimit', expression: 'ambient + frontRise / (1 - keptFraction)', words: 'Where a pause gives off just what a stop brings.', source: cooling },
     { result: 'haltTime', expression: 'speed / (g * brakingRate)', words: 'A steady loss of speed.', source: 'derived' },
     { result: 'frontSweptArea', expression: 'pi * (frontTrackOuter^2 - frontTrackInner^2)', words: 'One turn of the wheel brings the whole ring under the brake pads.', source: 'derived' },
+    { result: 'rearSweptArea', expression: 'pi * (rearTrackOuter^2 - rearTrackInner^2)', words: 'The same for the rear.', source: 'derived' },
     { result: 'heatedDepth', expression: '2 * sqrt(rotorConductivity * haltTime / (rotorDensity * rotorSpecificHeat))', words: 'How far in the heat gets while you stop. A wall thinner than this fills up.', source: conduction },
     { result: 'thickSkinRise', expression: `2 * sqrt(2) / (3 * sqrt(pi)) * ${skin}`, words: 'The brakes bring heat fastest at the start, and it sinks in all the while: the skin is hottest half way through the stop. The number in front is 0.532.', source: conduction },
     { result: 'thickHaltRise', expression: `2 / (3 * sqrt(pi)) * ${skin}`, words: 'At the halt it is already cooler. The number in front is 0.376.', source: conduction },
     { result: 'skinTemperature', expression: 'frontSeriesTemperature - frontRise + skinRise', words: 'The last stop starts where the pause before it ended. The rise of the skin in your wall, with its far side keeping the heat in, is a series of exponentials summed here.', source: conduction },
+    { result: 'rearSkinTemperature', expression: 'rearSeriesTemperature - rearRise + rearSkinRise', words: 'The same for the rear, whose walls are often thinner.', source: conduction },
     ...fluidEquations('Series'),
   ],
   cautions: [
@@ -75,30 +85,30 @@ export default defineCalculator({
       todo: 'Hot smell, smoke or a pedal that gets longer: ease off, gear down, stop where it is safe, and let the brakes cool rolling slowly and not with the pedal held.',
     },
     {
-      id: 'pad-fades', level: 'danger', when: (v) => Math.max(v.frontSeriesTemperature, v.rearSeriesTemperature) > v.padFadeTemperature,
-      words: (v, say) => `The ${v.frontSeriesTemperature >= v.rearSeriesTemperature ? 'front' : 'rear'} rotors reach ${say(Math.max(v.frontSeriesTemperature, v.rearSeriesTemperature), 'temperature')}, and this brake pad fades from ${say(v.padFadeTemperature, 'temperature')}. The same push then stops less, and pushing harder makes more heat.`,
+      id: 'pad-fades', level: 'danger', when: (v) => hotter(v) > v.padFadeTemperature,
+      words: (v, say) => `The ${v.frontSeriesTemperature >= v.rearSeriesTemperature ? 'front' : 'rear'} rotors reach ${say(hotter(v), 'temperature')}, and this brake pad fades from ${say(v.padFadeTemperature, 'temperature')}. The same push then stops less, and pushing harder makes more heat.`,
       todo: 'Slow down before it, not in it. Heavier or vented rotors, a brake pad made for more heat, or longer pauses.',
       fires: {}, silent: { stops: 3 },
     },
     {
-      id: 'skin-fades', level: 'caution', when: (v) => v.skinTemperature > v.padFadeTemperature && Math.max(v.frontSeriesTemperature, v.rearSeriesTemperature) <= v.padFadeTemperature,
-      words: (v, say) => `The lump stays below fade, but its rubbed skin touches ${say(v.skinTemperature, 'temperature')} in the middle of the last stop. The brake pad feels the skin.`,
+      id: 'skin-fades', level: 'caution', when: (v) => Math.max(v.skinTemperature, v.rearSkinTemperature) > v.padFadeTemperature && hotter(v) <= v.padFadeTemperature,
+      words: (v, say) => `The lumps stay below fade, but the rubbed skin of the ${v.skinTemperature >= v.rearSkinTemperature ? 'front' : 'rear'} touches ${say(Math.max(v.skinTemperature, v.rearSkinTemperature), 'temperature')} in the middle of the last stop. The brake pad feels the skin.`,
       todo: 'Expect the last stop of such a row to ask for a harder foot.',
       fires: { stops: 6 }, silent: { stops: 1 },
     },
     {
-      id: 'ring-outweighs', level: 'caution', when: (v) => ringMass(v) > v.frontRotorMass,
-      words: (v, say) => `The ring the brake pads rub, two walls of ${say(v.frontRotorWall, 'length')}, alone would weigh ${say(ringMass(v), 'mass')}. The whole front rotor is typed as ${say(v.frontRotorMass, 'mass')}, so one of these numbers is wrong, and with it every temperature here.`,
+      id: 'ring-outweighs', level: 'caution', when: (v) => ringOutweighs(v).length > 0,
+      words: (v, say) => ringOutweighs(v).map((axle) => `The ring the ${axle} brake pads rub, two walls of ${say(v[`${axle}RotorWall`], 'length')}, alone would weigh ${say(ringMass(v, axle), 'mass')}. The whole ${axle} rotor is typed as ${say(v[`${axle}RotorMass`], 'mass')}, so one of these numbers is wrong, and with it every temperature of that axle.`).join(' '),
       todo: 'Put the rotor on a scale, then measure its wall and the track of the brake pad again.',
       fires: { frontRotorMass: 2.5 }, silent: {},
     },
     {
-      id: 'out-of-range', level: 'notice', when: (v) => v.frontSeriesTemperature > 673,
-      words: (v, say) => `Above ${say(673.15, 'temperature')} a rotor glows away heat that this sum leaves out, and iron holds more per degree. The true figure is lower than ${say(v.frontSeriesTemperature, 'temperature')}, and too hot all the same.`,
+      id: 'out-of-range', level: 'notice', when: (v) => hotter(v) > 673.15,
+      words: (v, say) => `Above ${say(673.15, 'temperature')} a rotor glows away heat that this sum leaves out, and iron holds more per degree. The true figure is lower than ${say(hotter(v), 'temperature')}, and too hot all the same.`,
       todo: 'Take it as “far too hot”, not as a temperature.',
       fires: { stopInterval: 5 }, silent: {},
     },
-    ...fluidCautions<ValuesOf<HeatInputs | 'frontSeriesTemperature' | 'rearSeriesTemperature' | 'fluidTemperature' | 'wetMargin' | 'dryMargin' | 'wetBoilingPoint' | 'dryBoilingPoint'>>((v) => Math.max(v.frontSeriesTemperature, v.rearSeriesTemperature), { soakFraction: 0.9 }, { stops: 1 }),
+    ...fluidCautions<ValuesOf<HeatInputs | 'frontSeriesTemperature' | 'rearSeriesTemperature' | 'fluidTemperature' | 'wetMargin' | 'dryMargin' | 'wetBoilingPoint' | 'dryBoilingPoint'>>((v) => hotter(v), { soakFraction: 0.9 }, { stops: 1 }),
   ],
   charts: [{
     title: 'Rotors through the row of stops',
@@ -114,22 +124,22 @@ export default defineCalculator({
     },
     describe: (v, say) => `Each stop lifts the fronts by ${say(v.frontRise, 'temperatureRise')}, each pause keeps ${say(v.keptFraction, 'share')} of the excess. After ${v.stops === 1 ? 'one' : v.stops} they stand at ${say(v.frontSeriesTemperature, 'temperature')}; without end they would come to ${say(v.frontSeriesLimit, 'temperature')}. The brake pad fades from ${say(v.padFadeTemperature, 'temperature')}.${v.stops > 30 ? ' The first 30 are drawn.' : ''}`,
   }, {
-    title: 'Skin of a front rotor during one stop',
+    title: 'Rubbed skin of a rotor during one stop',
     x: { label: 'time from the first bite', dimension: 'time' },
     y: { label: 'rise', dimension: 'temperatureRise' },
     series: (v) => [
-      { label: 'skin', tone: 'front', points: skinCurve(v, v.frontRotorWall) }, { label: 'skin, if the wall were thick', tone: 'ghost', points: skinCurve(v, undefined) },
-      { label: 'whole rotor', tone: 'accent', points: parts.map((part) => [part * haltTimeOf(v), stop(v, 'front').rise * part * (2 - part)] as const) },
+      { label: 'front skin', tone: 'front', points: skinCurve(v, 'front', v.frontRotorWall) }, { label: 'front skin, if the wall were thick', tone: 'ghost', points: skinCurve(v, 'front', undefined) },
+      { label: 'rear skin', tone: 'rear', points: skinCurve(v, 'rear', v.rearRotorWall) }, { label: 'whole front rotor', tone: 'accent', points: parts.map((part) => [part * haltTimeOf(v), stop(v, 'front').rise * part * (2 - part)] as const) },
     ],
-    describe: (v, say) => `The skin rises fast, is hottest at ${say(v.skinRise, 'temperatureRise')} over where it began, after half of the ${say(v.haltTime, 'time')} or later, and is cooling again at the halt. The rotor as a whole rises all the way to ${say(v.frontRise, 'temperatureRise')}.`,
+    describe: (v, say) => `The front skin rises fast, is hottest at ${say(v.skinRise, 'temperatureRise')} over where it began, after half of the ${say(v.haltTime, 'time')} or later, and is cooling again at the halt. The front rotor as a whole rises all the way to ${say(v.frontRise, 'temperatureRise')}. The rear skin’s highest rise is ${say(v.rearSkinRise, 'temperatureRise')}.`,
   }],
   tables: [{
     caption: 'What the speed does',
-    head: ['Stops from', 'Heat of one', 'Fronts after it', 'After the row'],
+    head: ['Stops from', 'Heat of one', 'Fronts after it', 'Fronts after the row', 'Rears after the row'],
     rows: (v) => [30, 45, 60, 75].map((miles) => {
       const at = { ...v, speed: miles * mph };
-      const s = stop(at, 'front');
-      return [{ value: at.speed, dimension: 'speed' }, { value: s.stopEnergy, dimension: 'energy' }, { value: v.ambient + s.rise, dimension: 'temperature' }, { value: v.ambient + series(at, s.rise, v.stops).peak, dimension: 'temperature' }];
+      const [s, rear] = [stop(at, 'front'), stop(at, 'rear')];
+      return [{ value: at.speed, dimension: 'speed' }, { value: s.stopEnergy, dimension: 'energy' }, { value: v.ambient + s.rise, dimension: 'temperature' }, { value: v.ambient + series(at, s.rise, v.stops).peak, dimension: 'temperature' }, { value: v.ambient + series(at, rear.rise, v.stops).peak, dimension: 'temperature' }];
     }),
   }],
   paper: {
@@ -138,6 +148,7 @@ export default defineCalculator({
       'Heat divides between the axles as the brake force does.',
       'The excess over the air falls by the same part in every second of a pause.',
       'The rubbed skin: the whole ring is warmed evenly, and no heat leaves through the far side of the wall.',
+      'Discs at all four wheels. With drums at the rear its figures mean nothing: a drum is rubbed from one side, weighs more and cools more slowly.',
     ],
     leftOut: ['Drag of air and tires, which take a little of the heat.', 'Cooling during the stop, and radiation.', 'Vanes behind a cheek, which take some of its heat at once: with one cheek typed as the wall, the skin comes out on the hot side.', 'Heat that goes on into hub, wheel and bearing grease.', 'Bands and spots hotter than the rest of the ring.'],
     sources: [

@@ -4,6 +4,12 @@ import { foot, lb, lbf, mm, mph } from '../../units/si.ts';
 
 const fahrenheit = (degrees: number): number => (degrees + 459.67) * (5 / 9);
 const celsius = (degrees: number): number => degrees + 273.15;
+const rotorWall = {
+  dimension: 'length',
+  usual: { min: 3.5 * mm, max: 13 * mm, source: commonPractice },
+  hard: { min: 0.5 * mm, max: 60 * mm, reason: 'a rotor’s wall is between 0.5 and 60 mm' },
+  measure: 'Calipers: one cheek of a vented rotor, half the thickness of a solid one.', tolerance: { absolute: 0.2 * mm },
+} as const;
 const rotorMass = {
   dimension: 'mass',
   usual: { min: 2.5, max: 10, source: commonPractice },
@@ -39,12 +45,8 @@ export const heat = {
   },
   frontRotorMass: { name: 'mass of one front rotor', symbol: 'm_Rf', measure: 'Kitchen scale. A worn rotor weighs less: weigh yours, not a new one.', ...rotorMass },
   rearRotorMass: { name: 'mass of one rear rotor', symbol: 'm_Rr', measure: 'Kitchen scale. A hat that holds a parking drum warms minutes late: for quick stops leave its part out.', ...rotorMass },
-  frontRotorWall: {
-    name: 'front rotor’s heated wall', symbol: 'w_R', dimension: 'length',
-    usual: { min: 5 * mm, max: 13 * mm, source: commonPractice },
-    hard: { min: 0.5 * mm, max: 60 * mm, reason: 'a rotor’s wall is between 0.5 and 60 mm' },
-    measure: 'Calipers: one cheek of a vented rotor, half the thickness of a solid one.', tolerance: { absolute: 0.2 * mm },
-  },
+  frontRotorWall: { name: 'front rotor’s heated wall', symbol: 'w_R', ...rotorWall },
+  rearRotorWall: { name: 'rear rotor’s heated wall', symbol: 'w_Rr', ...rotorWall },
   rotorFraction: {
     ...fraction, name: 'part of the heat that goes into the rotor', symbol: 'x_q',
     usual: { min: 0.9, max: 0.95, source: commonPractice + '; the brake pads take the rest' },
@@ -144,12 +146,15 @@ export const heat = {
   rearSeriesTemperature: { name: 'rear rotor after the last stop', symbol: 'T_r,n', dimension: 'temperature' },
   frontSeriesLimit: { name: 'front rotor if the stops never end', symbol: 'T_f,lim', dimension: 'temperature' },
   haltTime: { name: 'time the stop takes', symbol: 't_h', dimension: 'time' },
-  frontSweptArea: { name: 'swept area of one face', symbol: 'A_sw', dimension: 'area' },
+  frontSweptArea: { name: 'swept area of one front face', symbol: 'A_sw', dimension: 'area' },
+  rearSweptArea: { name: 'swept area of one rear face', symbol: 'A_swr', dimension: 'area' },
   heatedDepth: { name: 'depth that heat reaches during the stop', symbol: 'd_h', dimension: 'length' },
-  thickSkinRise: { name: 'highest rise of the rubbed skin, if the wall were thick', symbol: 'ΔT_th', dimension: 'temperatureRise' },
-  thickHaltRise: { name: 'rise of the skin at the halt, if the wall were thick', symbol: 'ΔT_h', dimension: 'temperatureRise' },
-  skinRise: { name: 'highest rise of the rubbed skin in one stop', symbol: 'ΔT_sk', dimension: 'temperatureRise' },
+  thickSkinRise: { name: 'highest rise of the front’s rubbed skin, if the wall were thick', symbol: 'ΔT_th', dimension: 'temperatureRise' },
+  thickHaltRise: { name: 'rise of the front’s skin at the halt, if the wall were thick', symbol: 'ΔT_h', dimension: 'temperatureRise' },
+  skinRise: { name: 'highest rise of the front’s rubbed skin in one stop', symbol: 'ΔT_sk', dimension: 'temperatureRise' },
+  rearSkinRise: { name: 'highest rise of the rear’s rubbed skin in one stop', symbol: 'ΔT_skr', dimension: 'temperatureRise' },
   skinTemperature: { name: 'hottest skin of the front rotor in the last stop', symbol: 'T_sk', dimension: 'temperature' },
+  rearSkinTemperature: { name: 'hottest skin of the rear rotor in the last stop', symbol: 'T_skr', dimension: 'temperature' },
   // results: hill
   descentTime: { name: 'time down the hill', symbol: 't_d', dimension: 'time' },
   hillPower: { name: 'power the hill gives', symbol: 'P_hill', dimension: 'power' },
