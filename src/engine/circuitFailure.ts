@@ -9,11 +9,11 @@ import { singleAxleSlip } from './singleAxleSlip.ts';
 /**
  * One circuit dead: what is left of the brakes, where the pedal goes, and which stop is met first.
  *
- *   p from failurePath.ts      rateByPressure = C_g p/(M g)      rate = min(rateByPressure, slipLimit)
+ *   p from failurePath.ts      rateByPressure = C_g max(0, p − p_0)/(M g)      rate = min(rateByPressure, slipLimit)
  *   With neither floor nor bottom in the way:  p = max(s_g P, min(P, p_lim)),  P = F i η/A_g
  *
- * Beside the pedal of failurePath.ts: controlForce F (N, 0–2000); frontGain, rearGain C (N/Pa, as from discAxle, push-out
- * left out); mass M (kg); rearLoadFraction ψ, cgHeight h (m), wheelbase L (m), grip μ as in singleAxleSlip.ts;
+ * Beside the pedal of failurePath.ts: controlForce F (N, 0–2000); frontGain, rearGain C (N/Pa above push-out,
+ * as from discAxle); pushOut p_0 (Pa, 0): pressure that only moves the live axle's pistons or shoes; mass M (kg); rearLoadFraction ψ, cgHeight h (m), wheelbase L (m), grip μ as in singleAxleSlip.ts;
  * searchForce (N, 1500): how far the list of events looks.
  *
  * At F the foot rests with the free run used up, also at F = 0: a pedal without fluid behind it drops that far at a touch.
@@ -30,6 +30,7 @@ import { singleAxleSlip } from './singleAxleSlip.ts';
 export interface CircuitFailure extends FailedPedal {
   readonly frontGain: number;
   readonly rearGain: number;
+  readonly pushOut?: number;
   readonly mass: number;
   readonly rearLoadFraction: number;
   readonly cgHeight: number;
@@ -123,8 +124,8 @@ function alongTravel(path: readonly FailureCorner[], travel: number): Place {
 
 function stateAt(truck: CircuitFailure, place: Place): FailureState {
   const { controlForce, padTravel, pressure, goodStroke, deadStroke, regime } = place;
-  const { slipLimit, perPascal } = grippingAxle(truck);
-  const rateByPressure = perPascal * pressure;
+  const { slipLimit, perPascal, pushOut } = grippingAxle(truck);
+  const rateByPressure = perPascal * Math.max(0, pressure - pushOut);
   const ahead = (truck.dead === 'front' ? 1 : -1) * (truck.frontLead ?? 0) + deadStroke - goodStroke;
   const tilt = Math.asin(Math.max(-1, Math.min(1, ahead / truck.barSpacing)));
   return {
@@ -136,20 +137,21 @@ function stateAt(truck: CircuitFailure, place: Place): FailureState {
   };
 }
 
-function grippingAxle(truck: CircuitFailure): { readonly slipLimit: number; readonly perPascal: number } {
-  const { dead, frontGain, rearGain, mass, grip, rearLoadFraction, cgHeight, wheelbase } = truck;
-  requireNonNegative({ frontGain, rearGain });
+function grippingAxle(truck: CircuitFailure): { readonly slipLimit: number; readonly perPascal: number; readonly pushOut: number } {
+  const { dead, frontGain, rearGain, pushOut = 0, mass, grip, rearLoadFraction, cgHeight, wheelbase } = truck;
+  requireNonNegative({ frontGain, rearGain, pushOut });
   requirePositive({ mass });
   const axle = dead === 'front' ? 'rear' : 'front';
   return {
     slipLimit: singleAxleSlip({ axle, grip, rearLoadFraction, cgHeight, wheelbase }).rate,
+    pushOut,
     perPascal: (axle === 'front' ? frontGain : rearGain) / (mass * standardGravity),
   };
 }
 
 function eventsOn(truck: CircuitFailure, path: readonly FailureCorner[]): readonly FailureEvent[] {
-  const { slipLimit, perPascal } = grippingAxle(truck);
-  const sliding = slipLimit / perPascal;
+  const { slipLimit, perPascal, pushOut } = grippingAxle(truck);
+  const sliding = pushOut + slipLimit / perPascal;
   const events: FailureEvent[] = [];
   path.forEach((c, k) => {
     const before = path[k - 1];

@@ -360,3 +360,24 @@ describe('a bar that leans at rest, and free play', () => {
     expect(circuitFailure({ ...reference, dead: 'front', frontLead: 0.02, controlForce: 100 })).toMatchObject({ impossible: 'on-stop-at-rest' });
   });
 });
+
+describe('push-out pressure', () => {
+  test('takes the same rate off every push that more than fills the brakes, and moves neither pressure nor pedal', () => {
+    fc.assert(fc.property(anyTruck, range(0, 5e5), range(0, 1500), (t, pushOut, controlForce) => {
+      const [without, with_] = [possible(failureAtForce({ ...t, controlForce })), possible(failureAtForce({ ...t, pushOut, controlForce }))];
+      expect(with_.pressure).toBe(without.pressure);
+      expect(with_.padTravel).toBe(without.padTravel);
+      const gain = t.dead === 'front' ? t.rearGain : t.frontGain;
+      const lost = (gain * Math.min(pushOut, without.pressure)) / (t.mass * 9.80665);
+      expect(without.rateByPressure - with_.rateByPressure).toBeCloseTo(lost, 9);
+      expect(with_.rate).toBeLessThanOrEqual(with_.slipLimit);
+    }), { numRuns: 200 });
+  });
+
+  test('puts off the slide until the pressure above it is what the tires hold', () => {
+    const pushOut = 70 * 6894.757;
+    const slide = (p: number) => possible(circuitFailure({ ...reference, dead: 'rear', pushOut: p, controlForce: 100, searchForce: 4000, frontStroke: 0.06, rearStroke: 0.06, floorTravel: 1 })).events.find(({ kind }) => kind === 'axle-slides');
+    expect(slide(pushOut)!.pressure - slide(0)!.pressure).toBeCloseTo(pushOut, 3);
+    expect(() => failureAtForce({ ...reference, dead: 'rear', pushOut: -1, controlForce: 100 })).toThrow(/pushOut/);
+  });
+});

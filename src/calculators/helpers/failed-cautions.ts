@@ -24,8 +24,9 @@ const shares = (v: V) => [
   ...(v.stateRearDead === 'on-dead-master' ? [{ dead: 'rear', live: 'front' }] : []),
 ];
 
-/** Rate that the rear's pressure asks of its tires. */
-const rearAsks = (v: V): number => (v.rearBrakeGain * v.pressureFrontDead) / (v.mass * standardGravity);
+/** Rates that the live axle's pressure asks of its tires. */
+const rearAsks = (v: V): number => (v.rearBrakeGain * Math.max(0, v.pressureFrontDead - v.pushOutPressure)) / (v.mass * standardGravity);
+const frontAsks = (v: V): number => (v.frontBrakeGain * Math.max(0, v.pressureRearDead - v.pushOutPressure)) / (v.mass * standardGravity);
 
 export const failureCautions = defineCautions<V>([
   {
@@ -44,7 +45,7 @@ export const failureCautions = defineCautions<V>([
     fires: { floorTravel: 8 * inch }, silent: { controlForce: 40 * lbf },
   },
   {
-    id: 'fronts-slide', level: 'warning', when: (v) => (v.frontBrakeGain * v.pressureRearDead) / (v.mass * standardGravity) > v.slipLimitRearDead,
+    id: 'fronts-slide', level: 'warning', when: (v) => frontAsks(v) > v.slipLimitRearDead,
     words: 'With the rear dead this foot slides the front tires. The truck goes straight on and does not steer.',
     todo: 'Ease off until the wheels roll.',
     fires: { grip: 0.4 }, silent: {},
@@ -101,10 +102,15 @@ const reference = {
   controlForce: 500, pushrodFreePlay: 0, barRestLead: 0, pedalRatio: 6.2, linkageEfficiency: 0.85, barSpacing: 63.5 * mm, barOffset: 7.62 * mm, barStop: 'fitted', barStopAngle: 12 * deg, deadCircuit: 'front',
   frontMasterBore: 17.78 * mm, rearMasterBore: 17.78 * mm, frontMasterStroke: 28 * mm, rearMasterStroke: 28 * mm, portStroke: 1 * mm,
   frontTakeUp: 1.874 * cm3, rearTakeUp: 0.884 * cm3, frontCompliance: 0.051 * cm3 / bar, rearCompliance: 0.033 * cm3 / bar,
-  frontBrakeGain: 122.84 / bar, rearBrakeGain: 63.4 / bar, frontAxleLoad: 777.2, rearAxleLoad: 562.8, wheelbase: 2.743, cgHeight: 0.58, grip: 0.9,
+  frontBrakeGain: 122.84 / bar, rearBrakeGain: 63.4 / bar, pushOutPressure: 0, frontAxleLoad: 777.2, rearAxleLoad: 562.8, wheelbase: 2.743, cgHeight: 0.58, grip: 0.9,
 } as const;
 
 export const failureExamples: readonly Example<V>[] = [
+  {
+    source: 'Worked by hand: drums that bite from 70 psi (4.826 bar). Front dead, no stop: 40.33 bar as below, 63.4 × (40.33 − 4.826) N on 1340 kg',
+    inputs: { ...reference, barStop: 'none', floorTravel: 250 * mm, pushOutPressure: 4.8263 * bar },
+    results: { pressureFrontDead: { value: 40.33 * bar, within: 0.001 }, rateFrontDead: { value: 0.1713, within: 0.001 } },
+  },
   {
     source: 'Reference truck worked by hand: 500 N, carpet out of reach',
     inputs: { ...reference, floorTravel: 180 * mm },

@@ -51,7 +51,7 @@ export function failedEquations(dead: Side): readonly Equation[] {
     { result: travel, expression: `pedalRatio * (pushrodFreePlay + ${deadShare} * ${deadStroke} + ${share} * ${liveStroke})`, words: 'The pivot lies on the line between the clevises; the pedal pad moves the pedal ratio times as far.', source: moved },
     { result: key('floorMargin'), expression: `floorTravel - ${travel}`, words: 'What is left between pedal and carpet.', source: 'derived' },
     ...slipEquations(live, slip),
-    { result: key('rate'), expression: `min(${live}BrakeGain * ${pressure} / (mass * g), ${slip})`, words: `Brake force of the ${live} axle over the weight of the truck, and never more than its tires hold.`, source: 'Newton’s second law' },
+    { result: key('rate'), expression: `min(${live}BrakeGain * max(0, ${pressure} - pushOutPressure) / (mass * g), ${slip})`, words: `Brake force of the ${live} axle, from the pressure beyond what only moves its pistons, over the weight of the truck; and never more than its tires hold.`, source: 'Newton’s second law' },
     { result: key('flatFrom'), expression: `${ceiling} * ${area} / (pedalRatio * linkageEfficiency)`, words: `The flat spot starts where all of the push makes the pressure at which the dead ${dead} master bottoms.`, source: derived, when: flat },
     { result: key('flatTo'), expression: `${ceiling} * ${area} / (${share} * pedalRatio * linkageEfficiency)`, words: `It ends where the ${live}’s ordinary share of the push makes the same pressure.`, source: derived, when: flat },
   ];

@@ -12,7 +12,7 @@ export type FailedInputs =
   | 'barSpacing' | 'barOffset' | 'barRestLead' | 'barStop' | 'barStopAngle'
   | 'frontMasterBore' | 'rearMasterBore' | 'frontMasterStroke' | 'rearMasterStroke' | 'portStroke'
   | 'frontTakeUp' | 'rearTakeUp' | 'frontCompliance' | 'rearCompliance'
-  | 'frontBrakeGain' | 'rearBrakeGain' | 'frontAxleLoad' | 'rearAxleLoad' | 'wheelbase' | 'cgHeight' | 'grip';
+  | 'frontBrakeGain' | 'rearBrakeGain' | 'pushOutPressure' | 'frontAxleLoad' | 'rearAxleLoad' | 'wheelbase' | 'cgHeight' | 'grip';
 
 export type Side = 'front' | 'rear';
 type V = ValuesOf<FailedInputs>;
@@ -28,7 +28,7 @@ export function truckOf(v: V, dead: Side): CircuitFailure {
     barSpacing: v.barSpacing, barOffset: v.barOffset, frontLead: v.barRestLead, freePlay: v.pushrodFreePlay, stopAngle: v.barStop === 'none' ? undefined : v.barStopAngle,
     frontBore: v.frontMasterBore, rearBore: v.rearMasterBore, frontStroke: v.frontMasterStroke, rearStroke: v.rearMasterStroke,
     frontPortStroke: v.portStroke, rearPortStroke: v.portStroke, frontTakeUpVolume: v.frontTakeUp, rearTakeUpVolume: v.rearTakeUp,
-    frontCompliance: v.frontCompliance, rearCompliance: v.rearCompliance, frontGain: v.frontBrakeGain, rearGain: v.rearBrakeGain,
+    frontCompliance: v.frontCompliance, rearCompliance: v.rearCompliance, frontGain: v.frontBrakeGain, rearGain: v.rearBrakeGain, pushOut: v.pushOutPressure,
     mass: v.frontAxleLoad + v.rearAxleLoad, rearLoadFraction: v.rearAxleLoad / (v.frontAxleLoad + v.rearAxleLoad),
     cgHeight: v.cgHeight, wheelbase: v.wheelbase, grip: v.grip,
   };

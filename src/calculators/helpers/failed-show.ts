@@ -93,7 +93,7 @@ function healthy(v: V): At[] {
     const { stroke: rear } = strokeForPressure({ pressure: p.rearPressure, takeUpVolume: v.rearTakeUp, compliance: v.rearCompliance, bore: v.rearMasterBore, portStroke: v.portStroke });
     const pad = v.pedalRatio * (v.pushrodFreePlay + (front * toRear + rear * toFront) / v.barSpacing);
     if (front > v.frontMasterStroke || rear > v.rearMasterStroke || pad > v.floorTravel) break;
-    const { rate } = brakingRate({ frontGain: v.frontBrakeGain, rearGain: v.rearBrakeGain, frontPressure: p.frontPressure, rearPressure: p.rearPressure, mass: v.frontAxleLoad + v.rearAxleLoad });
+    const { rate } = brakingRate({ frontGain: v.frontBrakeGain, rearGain: v.rearBrakeGain, frontPressure: Math.max(0, p.frontPressure - v.pushOutPressure), rearPressure: Math.max(0, p.rearPressure - v.pushOutPressure), mass: v.frontAxleLoad + v.rearAxleLoad });
     if (rate > v.grip) break;
     points.push([controlForce, rate]);
   }

@@ -30,7 +30,7 @@ function truckOf(v: Lamp, dead: Side): CircuitFailure {
     dead, pedalRatio: v.pedalRatio, efficiency: v.linkageEfficiency, floorTravel: v.floorTravel, barSpacing: v.barSpacing, barOffset: v.barOffset, frontLead: v.barRestLead, freePlay: v.pushrodFreePlay,
     stopAngle: v.barStop === 'none' ? undefined : v.barStopAngle, frontBore: v.frontMasterBore, rearBore: v.rearMasterBore, frontStroke: v.frontMasterStroke, rearStroke: v.rearMasterStroke,
     frontPortStroke: v.portStroke, rearPortStroke: v.portStroke, frontTakeUpVolume: v.frontTakeUp, rearTakeUpVolume: v.rearTakeUp, frontCompliance: v.frontCompliance, rearCompliance: v.rearCompliance,
-    frontGain: v.frontBrakeGain, rearGain: v.rearBrakeGain, mass, rearLoadFraction: v.rearAxleLoad / mass, cgHeight: v.cgHeight, wheelbase: v.wheelbase, grip: v.grip,
+    frontGain: v.frontBrakeGain, rearGain: v.rearBrakeGain, pushOut: v.pushOutPressure, mass, rearLoadFraction: v.rearAxleLoad / mass, cgHeight: v.cgHeight, wheelbase: v.wheelbase, grip: v.grip,
   };
 }
 

@@ -44,7 +44,9 @@ function outcome(v: V, dead: Side, rate: number, margin: number, say: Say): stri
 
 export default defineCalculator({
   id: 'circuit-failure',
-  version: 1,
+  version: 2,
+  // The first version let the brakes bite from no pressure on. Its links still do.
+  upgrade: { 1: (link) => new Map([['push-out-pressure', '0psi'], ...link]) },
   title: 'One circuit dead',
   purpose: 'What brakes are left when one line lets go, where the pedal ends up, and which stop the pedal meets first.',
   inputs: [
@@ -53,7 +55,7 @@ export default defineCalculator({
     { title: 'Bar', of: ['barSpacing', 'barOffset', 'barRestLead', 'barStop', 'barStopAngle'] },
     { title: 'Masters', of: ['frontMasterBore', 'rearMasterBore', 'frontMasterStroke', 'rearMasterStroke', 'portStroke'] },
     { title: 'Fluid', of: ['frontTakeUp', 'rearTakeUp', 'frontCompliance', 'rearCompliance'] },
-    { title: 'Brakes and truck, empty', of: ['frontBrakeGain', 'rearBrakeGain', 'frontAxleLoad', 'rearAxleLoad', 'wheelbase', 'cgHeight', 'grip'] },
+    { title: 'Brakes and truck, empty', of: ['frontBrakeGain', 'rearBrakeGain', 'pushOutPressure', 'frontAxleLoad', 'rearAxleLoad', 'wheelbase', 'cgHeight', 'grip'] },
   ],
   feeds: [discFeed, swellFeed],
   outputs: [
@@ -99,6 +101,7 @@ export default defineCalculator({
       'The bar and pedal are rigid, the pivot lies on the line between the clevises, and the stop holds at the same angle both ways.',
       'The live circuit swallows a fixed volume before pressure builds, then a volume in proportion to pressure.',
       'The truck is empty, on a level straight road.',
+      'Both axles bite from the same push-out pressure. With discs in front and drums at the rear type the drums’: 70 psi against 5 takes about 0.02 g from the rear alone and 0.04 g from the front alone, which is on the safe side for the front.',
     ],
     leftOut: [
       'Flex of pedal and firewall, which adds pedal travel.',

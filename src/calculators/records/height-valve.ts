@@ -69,6 +69,12 @@ export default defineCalculator({
       fires: {}, silent: { suspensionDropRear: 0 },
     },
     {
+      id: 'knee-falls', level: 'caution', when: (v) => v.kneeRise < -10 * psi,
+      words: (v, say) => `The knee is ${say(-v.kneeRise, 'pressure')} lower with the bed as full: the frame stands higher over the axle, and the valve takes that for an emptier bed. The rears get less than the load on them could use. The stop gets longer for the same push, the fronts do that work and get its heat, and they slide sooner.`,
+      todo: 'Lengthen a link that stands on the axle (shorten one that hangs from it) by as much as the frame went up, prove the knee with gauges on both sides of the valve, then the lock order, empty and loaded.',
+      fires: { linkHeight: 7 * inch, suspensionDropRear: -1 * inch }, silent: {},
+    },
+    {
       id: 'beyond-the-setting', level: 'warning', when: (v) => v.believedAfter > 1,
       words: (v, say) => `The frame stands ${say(v.valveLadenHeight - v.linkHeightAfter, 'length')} below the valve’s loaded setting. The knee shown is that setting’s; past it a real valve may be wide open.`,
       todo: 'Count on no valve at all in the lock order.',
