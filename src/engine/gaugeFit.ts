@@ -25,6 +25,11 @@ import { valveOutlet } from './valve.ts';
  * mean square). On invented readings with 1 % of noise in scale and gauges that finds a usual valve with 5, 6, 8 readings in
  * about 30, 90, 100 of 100 cases, and one that is not there in at most 4 of 100 (up to 12 readings): five can hardly tell.
  * With a knee the rear lines use only readings below it: above, the slope is the valve's and not the bar's.
+ *
+ * steepening: the same with the slope above 1.4 times what it was. No valve does that. A bar on its stop does, since from
+ * there both pistons advance alike and the stiffer circuit, usually the rear, gains more pressure: of the push that is added
+ * the rear gets k_f A_r²/(k_f A_r² + k_r A_f²), k the compliances. So does a front master at its end. Above it the share is
+ * no longer the bar's, and no line of either circuit uses those readings.
  * knee.pressure: outlet, equal to the inlet there. knee.slope: rear over front after the knee, over the same before it.
  *
  * hysteresis at hysteresisForce (N, 50 lbf): see gaugeHysteresis.ts. barSwingsFree: front and rear both within 5 %.
@@ -87,8 +92,9 @@ export function gaugeFit({ readings, frontBore, rearBore, pedalRatio, paper, hys
   if (down.length < neededReadings && readings.some((r) => r.direction === 'falling')) {
     return no('too-few-falling-readings', neededReadings - down.length);
   }
-  const { knee, kneeChance } = valveKnee(up);
-  const fit = (list: readonly GaugeReading[]) => fitDirection({ list, frontArea, rearArea, pedalRatio, upTo: knee?.kneeX ?? Infinity });
+  const { knee, steepening, kneeChance } = bendOf(up);
+  const free = (list: readonly GaugeReading[]) => list.filter((r) => r.frontPressure <= (steepening?.kneeX ?? Infinity));
+  const fit = (list: readonly GaugeReading[]) => fitDirection({ list: free(list), frontArea, rearArea, pedalRatio, upTo: knee?.kneeX ?? Infinity });
   const rising = fit(up);
   if (isImpossible(rising)) return rising;
   const back = down.length > 0 ? fit(down) : undefined;
@@ -96,7 +102,7 @@ export function gaugeFit({ readings, frontBore, rearBore, pedalRatio, paper, hys
   const falling = isImpossible(back) ? undefined : back;
   const scatterOf = (f: DirectionFit) => ({ front: f.front.scatter ?? 0, rear: f.rear.scatter ?? 0 });
   const hysteresis = gaugeHysteresis({
-    readings: used, force: hysteresisForce, frontArea, rearArea, scatterOn: scatterOf(rising), scatterOff: scatterOf(falling ?? rising), knee: knee?.kneeY,
+    readings: used, force: hysteresisForce, frontArea, rearArea, scatterOn: scatterOf(rising), scatterOff: scatterOf(falling ?? rising), knee: (knee ?? steepening)?.kneeY,
   });
   const worstDeviation = paper && deviation({ up, paper, frontBore, rearBore, pedalRatio });
   const { frontShare, shareError, efficiency, efficiencyError } = rising;
@@ -107,26 +113,32 @@ export function gaugeFit({ readings, frontBore, rearBore, pedalRatio, paper, hys
       pressure: knee.kneeY, pressureError: knee.kneeYError, frontPressure: knee.kneeX, slope: knee.slopeAfter / knee.slopeBefore,
       slopeError: Math.hypot(knee.slopeAfterError, (knee.slopeAfter * knee.slopeBeforeError) / knee.slopeBefore) / knee.slopeBefore,
     },
+    steepening: steepening && { frontPressure: steepening.kneeX, rearPressure: steepening.kneeY, times: steepening.slopeAfter / steepening.slopeBefore },
     kneeChance,
     hysteresis,
     barSwingsFree: isImpossible(hysteresis) ? undefined : Math.max(Math.abs(hysteresis.front), Math.abs(hysteresis.rear)) < 0.05,
     worstDeviation,
     agreesWithPaper: worstDeviation && Math.abs(worstDeviation.part) <= 0.07,
     shareOff: paper && frontShare - paper.frontShare,
-    residuals: used.map((r) => residual({ reading: r, fit: r.direction === 'rising' ? rising : falling, knee })),
+    residuals: used.map((r) => (r.frontPressure > (steepening?.kneeX ?? Infinity) ? { controlForce: r.controlForce, direction: r.direction, front: undefined, rear: undefined } : residual({ reading: r, fit: r.direction === 'rising' ? rising : falling, knee }))),
   };
 }
 
 const no = (impossible: string, by?: number): Impossible => (by === undefined ? { impossible } : { impossible, by });
 
-function valveKnee(up: readonly GaugeReading[]): { readonly knee: BrokenLine | undefined; readonly kneeChance: number | undefined } {
+/** The bend of rear over front: downward, a valve's knee; upward, a bar on its stop. */
+function bendOf(up: readonly GaugeReading[]): { readonly knee: BrokenLine | undefined; readonly steepening: BrokenLine | undefined; readonly kneeChance: number | undefined } {
   const points = up.map((r) => ({ x: r.frontPressure, y: r.rearPressure }));
   const one = lineFit({ points });
   const two = brokenLine({ points });
-  if (two === undefined || isImpossible(one)) return { knee: undefined, kneeChance: undefined };
+  if (two === undefined || isImpossible(one)) return { knee: undefined, steepening: undefined, kneeChance: undefined };
   const seen = Math.sqrt(one.squares / points.length) > 0.002 * Math.max(...points.map((p) => p.y));
-  const reduces = two.slopeBefore > 0 && two.slopeAfter < 0.8 * two.slopeBefore;
-  return { knee: seen && reduces && two.chance < 0.05 ? two : undefined, kneeChance: two.chance };
+  const counts = seen && two.slopeBefore > 0 && two.chance < 0.05;
+  return {
+    knee: counts && two.slopeAfter < 0.8 * two.slopeBefore ? two : undefined,
+    steepening: counts && two.slopeAfter > 1.4 * two.slopeBefore ? two : undefined,
+    kneeChance: two.chance,
+  };
 }
 
 function fitDirection({ list, frontArea, rearArea, pedalRatio, upTo }: {

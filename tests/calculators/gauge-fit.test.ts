@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { firingCautions } from '../../src/build/cautions.ts';
 import { sayIn } from '../../src/build/fields.ts';
 import { calculatorById, calculators, entryOf, evaluate, inputKeys } from '../../src/calculators/index.ts';
 import type { Values } from '../../src/calculators/index.ts';
@@ -87,4 +88,34 @@ test('with a valve eight readings going down are asked for, and it says how many
 test('the pressure of one line alone is all of the hardest push on the smaller master', () => {
   const v = values({ gaugeReadings: readings({ friction: 0 }) });
   expect(v['oneLinePressure']).toBeCloseTo((110 * lbf * 6.2 * 0.95) / area, 0);
+});
+
+describe('what the readings cannot be taken for', () => {
+  const rising = readings({ ways: ['down'] });
+  const firing = (over: Values) => new Map(firingCautions(record, values(over) as never, sayIn('us')).map(({ id, words }) => [id, words]));
+
+  test('a rear that rises faster above a bend is a bar on its stop: its share is not offered', () => {
+    const at = 80 * lbf;
+    const stopped = readings({ ways: ['down'] }).map((r) => ({ ...r, rear: r.rear + (r.force > at ? ((r.force - at) * 2) / area : 0) }));
+    expect(firing({ gaugeReadings: stopped }).get('steepens')).toMatch(/met its stop/);
+    expect(values({ gaugeReadings: stopped })['measuredShare']).toBeCloseTo(0.6, 9);
+    expect(record.carries?.find(({ to }) => to === 'frontShare')?.refuses?.(values({ gaugeReadings: stopped }) as never)).toMatch(/bend/);
+    expect(firing({ gaugeReadings: rising }).has('steepens')).toBe(false);
+  });
+
+  test('a dial that is off by the same pressure everywhere differs from the paper and leaves share and efficiency', () => {
+    const off = rising.map((r) => ({ ...r, rear: r.rear + 60 * 6894.757 }));
+    const sound = values({ gaugeReadings: rising });
+    const v = values({ gaugeReadings: off });
+    expect(v['measuredShare']).toBeCloseTo(sound['measuredShare'] as number, 9);
+    expect(v['measuredEfficiency']).toBeCloseTo(sound['measuredEfficiency'] as number, 9);
+    expect(firing({ gaugeReadings: off }).get('differs')).toMatch(/not at zero/);
+    expect(firing({ gaugeReadings: off, linkageEfficiency: 0.7 }).get('differs')).toMatch(/Every page/);
+  });
+
+  test('a gauge that holds the hardest reading on one line, but not half as much again, is too small for the failure test', () => {
+    const one = values({ gaugeReadings: rising })['oneLinePressure'] as number;
+    expect(firing({ gaugeReadings: rising, gaugeRange: 1.4 * one }).has('gauge-small')).toBe(true);
+    expect(firing({ gaugeReadings: rising, gaugeRange: 1.6 * one }).has('gauge-small')).toBe(false);
+  });
 });

@@ -310,3 +310,58 @@ describe('gaugeFit when readings are missing or make no sense', () => {
     expect(() => attempt([{ ...rising[0]!, controlForce: 0 }])).toThrow(/controlForce/);
   });
 });
+
+describe('gaugeFit of a bar that meets its stop', () => {
+  /** Front and rear swell (m³/Pa); up to the push at which their strokes differ by the lead the bar shares, from there both pistons advance alike. */
+  function stopped(lead: number, forces: readonly number[], noise: () => number = () => 0): GaugeReading[] {
+    const [swellFront, swellRear, a] = [5.1e-13, 3.3e-13, area(rig.frontBore)];
+    return forces.map((force) => {
+      const push = force * rig.pedalRatio * rig.efficiency;
+      const [front, rear] = [rig.share * push, (1 - rig.share) * push];
+      const ahead = (swellFront * front - swellRear * rear) / a ** 2 - lead;
+      // Taking d N from the front and giving them to the rear brings the strokes closer by d (swellFront + swellRear)/a².
+      const moved = ahead > 0 ? (ahead * a ** 2) / (swellFront + swellRear) : 0;
+      return { controlForce: force * (1 + noise()), frontPressure: ((front - moved) / a) * (1 + noise()), rearPressure: ((rear + moved) / a) * (1 + noise()), direction: 'rising' as const };
+    });
+  }
+
+  test('the rear rises faster from there, and share and efficiency come from below', () => {
+    const list = stopped(0.005, steps(10));
+    const bend = fitOf(rig, list).steepening;
+    expect(bend?.times).toBeCloseTo((5.1 / 3.3) / (0.38 / 0.62), 6);
+    expect(fitOf(rig, list).frontShare).toBeCloseTo(0.62, 9);
+    expect(fitOf(rig, list).efficiency).toBeCloseTo(0.85, 9);
+    expect(fitOf(rig, list).knee).toBeUndefined();
+    const above = list.filter((r) => r.frontPressure > bend!.frontPressure);
+    expect(above.length).toBeGreaterThan(1);
+    expect(fitOf(rig, list).residuals.filter((r) => r.front === undefined)).toHaveLength(above.length);
+  });
+
+  test('one line through all readings would have called that bar more rearward than it is', () => {
+    const list = stopped(0.005, steps(10));
+    const slope = (of: (r: GaugeReading) => number): number => {
+      const [f, p] = [list.map((r) => r.controlForce), list.map(of)];
+      const mean = f.reduce((sum, x) => sum + x, 0) / f.length;
+      return f.reduce((sum, x, k) => sum + (x - mean) * p[k]!, 0);
+    };
+    const [front, rear] = [slope((r) => r.frontPressure), slope((r) => r.rearPressure)];
+    expect(front / (front + rear)).toBeLessThan(0.57);
+  });
+
+  test('it is found through 1 % of noise, and seldom where there is none', () => {
+    let [found, false_] = [0, 0];
+    for (let seed = 1; seed <= 200; seed += 1) {
+      if (fitOf(rig, stopped(0.005, steps(10), noiseOf(seed))).steepening) found += 1;
+      if (fitOf(rig, stopped(1, steps(10), noiseOf(1000 + seed))).steepening) false_ += 1;
+    }
+    expect(found).toBeGreaterThan(195);
+    expect(false_).toBeLessThan(12);
+  });
+
+  test('a valve never looks like one, whatever it is set to', () => {
+    fc.assert(fc.property(anyRig, (r) => {
+      const fit = gaugeFit({ readings: readingsOf(r, steps(9)), frontBore: r.frontBore, rearBore: r.rearBore, pedalRatio: r.pedalRatio });
+      if (!isImpossible(fit)) expect(fit.steepening).toBeUndefined();
+    }), { numRuns: 100 });
+  });
+});

@@ -2,7 +2,7 @@ import { isImpossible } from '../../engine/outcome.ts';
 import { lbf, psi } from '../../units/si.ts';
 import { defineCautions } from '../record.ts';
 import type { ValuesOf } from '../record.ts';
-import { sureFit, unexplainedLoss } from './gauge-fit.ts';
+import { alikeOff, sureFit, unexplainedLoss } from './gauge-fit.ts';
 import type { GaugeInputs } from './gauge-fit.ts';
 
 type V = ValuesOf<GaugeInputs | 'measuredShare' | 'shareError' | 'measuredEfficiency' | 'efficiencyError' | 'pressureHysteresis' | 'barFreedom' | 'gaugeAgreement' | 'measuredKnee' | 'shareOff' | 'paperShare' | 'oneLinePressure'>;
@@ -14,6 +14,10 @@ const sticks = (v: V): boolean => v.barFreedom === 'bar' || v.barFreedom === 'dr
 const unread = (v: V): boolean => v.barFreedom === 'unread' || v.barFreedom === 'bracket' || v.barFreedom === 'noisy';
 export const shareDoubtful = (v: Pick<V, 'shareOff'>): boolean => Math.abs(v.shareOff) > shareLimit;
 export const efficiencyDoubtful = (v: Pick<V, 'measuredEfficiency'>): boolean => v.measuredEfficiency > 0.97 || v.measuredEfficiency < 0.7;
+/** A bar on its stop, or a front master at its end. */
+export const shareChanges = (v: Pick<V, GaugeInputs>): boolean => sureFit(v).steepening !== undefined;
+/** The failure test pushes half as hard again as the hardest push that is planned. */
+const failureTest = 1.5;
 const highestRead = (v: V): number => Math.max(...v.gaugeReadings.flatMap((r) => [r.front, r.rear]));
 
 /** Readings of an invented truck for the cautions to be tried on: slopes in psi per lbf each way. */
@@ -27,6 +31,15 @@ export const gaugeCautions = defineCautions<V>([
     id: 'standing-only', level: 'danger',
     words: 'These are readings of a truck that stands. They say nothing of brake pads, tires and road, and a truck that agrees with its paper on gauges can still lock its rear wheels first.',
     todo: 'No driving until every standing test has passed. Then prove the lock order on a closed lot, empty, dry and wet.',
+  },
+  {
+    id: 'steepens', level: 'danger', when: shareChanges,
+    words: (v, say) => {
+      const bend = sureFit(v).steepening;
+      return `From ${say(bend?.frontPressure ?? 0, 'pressure')} in front the rear rises ${say(bend?.times ?? 1, 'ratio', 2)} times as fast against the front as before. No valve does that. A bar that has met its stop does: from there both pistons go in alike, and the rear, which swells less, gets more of the push. So does a front master at the end of its bore. In the hard stop this truck has another share, with more at the rear, and an empty pickup whose rears lock first turns around.`;
+    },
+    todo: 'Do not drive it. Look for bright metal at the bar’s stop, measure both rods’ travel against the masters’ strokes, bleed again. The bar must stay off its stop up to the hardest push you plan. The share and efficiency here are from the readings below the bend.',
+    fires: { gaugeReadings: read([8.4, 8.5], [5.2, 5.25], [25, 35, 45, 55, 65, 75, 85, 95, 105, 115]).map((r) => ({ ...r, rear: r.rear + Math.max(0, r.front - 600 * psi) * 0.6 })) }, silent: {},
   },
   {
     id: 'share-off', level: 'warning', when: shareDoubtful,
@@ -75,23 +88,23 @@ export const gaugeCautions = defineCautions<V>([
     fires: { releasePressure: 10 * psi }, silent: {},
   },
   {
-    id: 'gauge-small', level: 'warning', when: (v) => highestRead(v) > 0.75 * v.gaugeRange || v.oneLinePressure > v.gaugeRange,
-    words: (v, say) => `The gauge ends at ${say(v.gaugeRange, 'pressure')}. ${highestRead(v) > 0.75 * v.gaugeRange ? `${say(highestRead(v), 'pressure')} is in its last quarter, where it wears out and tells little. ` : ''}If one line is open, or its master bottoms late, the bar can give the other line all of the push: ${say(v.oneLinePressure, 'pressure')} at your hardest reading. A burst tube sprays fluid into your eyes.`,
-    todo: 'Take gauges of 2,000 or 3,000 psi (140 or 200 bar) whose range is well above that. Eye protection on.',
+    id: 'gauge-small', level: 'warning', when: (v) => highestRead(v) > 0.75 * v.gaugeRange || failureTest * v.oneLinePressure > v.gaugeRange,
+    words: (v, say) => `The gauge ends at ${say(v.gaugeRange, 'pressure')}. ${highestRead(v) > 0.75 * v.gaugeRange ? `${say(highestRead(v), 'pressure')} is in its last quarter, where it wears out and tells little. ` : ''}If one line is open, or its master bottoms late, the bar can give the other line all of the push: ${say(v.oneLinePressure, 'pressure')} at your hardest reading, and ${say(failureTest * v.oneLinePressure, 'pressure')} where the failure test pushes half as hard again. A burst tube sprays fluid into your eyes.`,
+    todo: 'Take gauges of 2,000 or 3,000 psi (140 or 200 bar) whose range is well above that. Take them off for the leak hold with all your might. Eye protection on.',
     fires: { gaugeRange: 1000 * psi }, silent: {},
   },
   {
     id: 'differs', level: 'warning', when: (v) => v.gaugeAgreement === 'differs',
     words: (v, say) => {
       const { worstDeviation: worst } = sureFit(v);
-      return `The truck is not the one on paper: at ${say(worst?.controlForce ?? 0, 'force')} the ${worst?.circuit ?? 'front'} is off by ${worst && Number.isFinite(worst.part) ? say(Math.abs(worst.part), 'share', 2) : 'everything, for the paper has no pressure there'}, and 7 % is what gauges, scale and tape may differ (common practice, no source). Every page that starts from the paper is off by as much.`;
+      return `The truck is not the one on paper: at ${say(worst?.controlForce ?? 0, 'force')} the ${worst?.circuit ?? 'front'} is off by ${worst && Number.isFinite(worst.part) ? say(Math.abs(worst.part), 'share', 2) : 'everything, for the paper has no pressure there'}, and 7 % is what gauges, scale and tape may differ (common practice, no source). ${alikeOff(v) ? `But both lines rise with the foot as the paper’s do, within 7 %, so it is the same few psi at every push: a dial, a scale or a spring that is not at zero. A 3,000 psi dial may be off by 90 psi down there (from memory, not checked against a text). Share and efficiency do not feel it.` : 'Every page that starts from the paper is off by as much.'}`;
     },
     todo: 'A difference that is the same part everywhere is the efficiency or the ratio; opposite ones front and rear are the share; one that fades as the push grows is a spring or a scale that was not at zero. Find it, or take the measured values over, and read the other calculators again.',
     fires: { linkageEfficiency: 0.75 }, silent: {},
   },
   {
     id: 'bent-without-valve', level: 'warning', when: (v) => v.rearValve === 'none' && v.measuredKnee > 0,
-    words: (v, say) => `The rear line bends at ${say(v.measuredKnee, 'pressure')}, and you say there is no valve. A bar that meets its stop or the end of its tube does that, so does a master that meets its end, and an old valve nobody has traced.`,
+    words: (v, say) => `The rear line bends at ${say(v.measuredKnee, 'pressure')}, and you say there is no valve. A rear master at the end of its bore does that, a bar whose rear rod has run ahead to the stop, and an old valve nobody has traced.`,
     todo: 'Trace the rear line from master to axle. Look for bright metal at the bar’s stop. Do not take these figures over before you know.',
     fires: { gaugeReadings: read([8.4, 8.5], [5.2, 5.3], [15, 25, 35, 45, 55, 65, 75, 85, 95]).map((r) => ({ ...r, rear: Math.min(r.rear, 300 * psi + 0.4 * (r.rear - 300 * psi)) })) }, silent: {},
   },

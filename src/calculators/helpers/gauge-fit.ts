@@ -114,6 +114,14 @@ export function rowsOf(v: GaugeValues) {
   return v.gaugeReadings.map((reading) => ({ reading, off: reading.front > 0 && reading.rear > 0 ? residuals[next++] : undefined, paper: paperPressures(v, reading.force) }));
 }
 
+/** Both lines rise as the paper's do, below any bend: what is off is off by the same at every push. */
+export function alikeOff(v: GaugeValues): boolean {
+  const { front, rear } = sureFit(v).rising;
+  const per = (s: number, bore: number): number => (s * v.pedalRatio * v.linkageEfficiency) / circleArea({ diameter: bore }).area;
+  const s = paperShareOf(v);
+  return Math.max(Math.abs(front.slope / per(s, v.frontMasterBore) - 1), Math.abs(rear.slope / per(1 - s, v.rearMasterBore) - 1)) <= 0.07;
+}
+
 /** The part of the foot's work that no friction explains: friction that takes on the way down gives on the way up. */
 export function unexplainedLoss(v: GaugeValues): number | undefined {
   const fit = sureFit(v);

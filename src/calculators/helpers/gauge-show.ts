@@ -58,7 +58,8 @@ const forTheSheet: Table<V> = {
   rows: (v) => [25, 50, 75, 100].map((pounds) => {
     const force = pounds * lbf;
     const line = lineAt(v, force);
-    return [{ value: force, dimension: 'force' as const }, ...(force > 1.1 * highest(v) ? ['not read', 'not read'] : [pressure(line.front), pressure(line.rear)])];
+    const stop = sureFit(v).steepening?.frontPressure ?? Infinity;
+    return [{ value: force, dimension: 'force' as const }, ...(line.front > stop ? ['past the bend', 'past the bend'] : force > 1.1 * highest(v) ? ['not read', 'not read'] : [pressure(line.front), pressure(line.rear)])];
   }),
 };
 
@@ -99,11 +100,13 @@ const rearAgainstFront: Chart<V> = {
     ].filter(({ points }) => points.length > 1);
   },
   marks: (v, say) => {
-    const { knee } = sureFit(v);
+    const { knee, steepening } = sureFit(v);
+    if (steepening) return [{ at: [steepening.frontPressure, steepening.rearPressure], label: 'bar on its stop?', tone: 'alert' }];
     return knee ? [{ at: [knee.frontPressure, knee.pressure], label: `knee ${say(knee.pressure, 'pressure')}`, tone: 'rear' }] : [];
   },
   describe: (v, say) => {
-    const { knee, kneeChance } = sureFit(v);
+    const { knee, steepening, kneeChance } = sureFit(v);
+    if (steepening) return `From ${say(steepening.frontPressure, 'pressure')} in front the rear rises ${say(steepening.times, 'ratio', 2)} times as fast as before: a bar on its stop, or a front master at its end.`;
     if (!knee) return kneeChance === undefined ? 'These readings are too few, or too much alike, to look for a bend.' : 'No bend stands out of the scatter: the rear rises with the front all the way.';
     return `The rear follows the front up to ${say(knee.pressure, 'pressure')}, give or take ${say(knee.pressureError, 'pressure', 2)}, then with ${say(knee.slope, 'ratio')} of the slope, give or take ${say(knee.slopeError, 'ratio', 2)}.`;
   },
@@ -119,12 +122,12 @@ function kneeForce(v: V): number[] {
 export const gaugeCharts: readonly Chart<V>[] = [againstFoot, rearAgainstFront];
 
 export function gaugeSummary(v: V & ValuesOf<'measuredShare' | 'shareError' | 'measuredEfficiency' | 'barFreedom' | 'gaugeAgreement' | 'paperDifference' | 'paperShare'>, say: Say): string {
-  const { worstDeviation: worst, knee } = sureFit(v);
+  const { worstDeviation: worst, knee, steepening } = sureFit(v);
   const free = {
     free: 'Nothing sticks at 50 lbf.', bar: 'The bar sticks: on the way back up front and rear part.', drag: 'Pedal, rods or seals drag: both lines stay high on the way back up.', both: 'Something sticks on the way back up.',
     noisy: 'Whether the bar swings free these readings scatter too much to tell.', unread: 'Whether the bar swings free they cannot tell: nothing was read coming up.', bracket: 'Whether the bar swings free they cannot tell: read below and above 50 lbf, both ways.',
   }[v.barFreedom];
   const off = worst && Number.isFinite(worst.part) ? `${say(Math.abs(worst.part), 'share', 2)} ${worst.part < 0 ? 'below' : 'above'} it` : 'where it has no pressure yet';
   const agrees = worst && `${v.gaugeAgreement === 'agrees' ? 'The truck agrees with the paper' : 'The truck does not agree with the paper'}: the farthest reading, ${worst.circuit} at ${say(worst.controlForce, 'force')}, is ${off}.`;
-  return `The gauges give the front ${say(v.measuredShare, 'share')} of the push (the bar’s turns say ${say(v.paperShare, 'share')}) and the linkage an efficiency of ${say(v.measuredEfficiency, 'share')}.${knee ? ` The rear line bends at ${say(knee.pressure, 'pressure')}.` : ''} ${free} ${agrees ?? ''}`.trim();
+  return `The gauges give the front ${say(v.measuredShare, 'share')} of the push (the bar’s turns say ${say(v.paperShare, 'share')}) and the linkage an efficiency of ${say(v.measuredEfficiency, 'share')}.${knee ? ` The rear line bends at ${say(knee.pressure, 'pressure')}.` : ''}${steepening ? ` That is below ${say(steepening.frontPressure, 'pressure')} in front; above it the rear gets more.` : ''} ${free} ${agrees ?? ''}`.trim();
 }

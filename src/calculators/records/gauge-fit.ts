@@ -1,5 +1,5 @@
 import { lbf, psi } from '../../units/si.ts';
-import { efficiencyDoubtful, gaugeCautions, shareDoubtful } from '../helpers/gauge-cautions.ts';
+import { efficiencyDoubtful, gaugeCautions, shareChanges, shareDoubtful } from '../helpers/gauge-cautions.ts';
 import { gaugeResults } from '../helpers/gauge-fit.ts';
 import { gaugeCharts, gaugeSummary, gaugeTables } from '../helpers/gauge-show.ts';
 import { defineCalculator } from '../record.ts';
@@ -31,7 +31,7 @@ export default defineCalculator({
   ],
   howSure: { draws: 2000 },
   carries: [
-    { to: 'frontShare', from: 'measuredShare', refuses: (v) => (shareDoubtful(v) ? 'It is too far from the bar’s turns: find out why first.' : efficiencyDoubtful(v) ? 'The efficiency says that a measurement is wrong: find it first.' : undefined) },
+    { to: 'frontShare', from: 'measuredShare', refuses: (v) => (shareChanges(v) ? 'Above the bend the truck has another share: find out what the bar meets first.' : shareDoubtful(v) ? 'It is too far from the bar’s turns: find out why first.' : efficiencyDoubtful(v) ? 'The efficiency says that a measurement is wrong: find it first.' : undefined) },
     { to: 'linkageEfficiency', from: 'measuredEfficiency', refuses: (v) => (efficiencyDoubtful(v) ? 'No linkage is like that: find the wrong number first.' : undefined) },
     { to: 'kneePressure', from: 'measuredKnee', when: (v) => v.rearValve === 'fitted', refuses: (v) => (v.measuredKnee === 0 ? 'No bend was seen.' : undefined) },
     { to: 'valveSlope', from: 'measuredSlope', when: (v) => v.rearValve === 'fitted', refuses: (v) => (v.measuredKnee === 0 ? 'No bend was seen.' : undefined) },
@@ -52,7 +52,7 @@ export default defineCalculator({
     { result: 'shareError', words: 'One standard deviation, from how far the readings lie off their lines. A gauge that is wrong by a fixed part does not show in it: two percent of one gauge is half a point of share.', source: 'derived: errors of the two slopes, with what they have in common' },
     { result: 'efficiencyError', words: 'From the same scatter. A scale read wrong moves both gauges alike: that cancels in the share and not here.', source: 'derived' },
     { result: 'pressureHysteresis', words: 'At 50 lbf, between the two nearest readings of each way: pressure coming up less pressure going down, over their sum.', source: 'derived; 5 % as the limit is common practice, no source' },
-    { result: 'measuredKnee', words: 'Two lines that meet, through rear against front pressure going down, wherever they miss least. It counts as a bend if chance would make it in fewer than one case of twenty, the slope drops below 0.8 of what it was, and one line misses by more than 0.2 % of the highest rear pressure.', source: 'derived: least squares, F test' },
+    { result: 'measuredKnee', words: 'Two lines that meet, through rear against front pressure going down, wherever they miss least. It counts as a bend if chance would make it in fewer than one case of twenty, the slope drops below 0.8 of what it was, and one line misses by more than 0.2 % of the highest rear pressure. A bend upward, to more than 1.4 times the slope, is no valve: only readings below it are then used, in both lines.', source: 'derived: least squares, F test' },
     { result: 'measuredSlope', words: 'The slope after the bend over the slope before it.', source: 'derived' },
     { result: 'paperDifference', words: 'Every reading going down against the pressure that ratio, efficiency, turns, bores, springs and valve promise; the one that is off by the largest part.', source: 'derived; 7 % as the limit is common practice, no source' },
     { result: 'oneLinePressure', words: 'All of the push of the hardest reading on the smaller master: what the failure test can put on a gauge.', source: 'derived' },
@@ -66,8 +66,8 @@ export default defineCalculator({
       'Going down means never easing off between readings; coming up means never pushing on.', 'The paper’s share comes from the bar’s turns, also when you have taken the measured one over; its efficiency is the one in use.',
     ],
     leftOut: [
-      'A gauge that reads wrong by a fixed part: swap the two and read again; the share must not move.', 'Errors of bores and pedal ratio: they go into the efficiency whole.', 'A ratio that changes through the travel: the line is then a little curved.',
-      'The share with the bar at its stop, or above the hardest reading.', 'Readings of zero pressure: they say only that the push was below the spring.', 'Coming up, a line above its bend: a valve lags there.',
+      'A gauge that reads wrong by a fixed part (one that is wrong by fixed psi moves a line and not its slope): swap the two and read again; the share must not move.', 'Errors of bores and pedal ratio: they go into the efficiency whole.', 'A ratio that changes through the travel: the line is then a little curved.',
+      'The share above the hardest reading: a bar may meet its stop there. Read as far as the hardest push you plan.', 'Readings of zero pressure: they say only that the push was below the spring.', 'Coming up, a line above its bend: a valve lags there.',
     ],
     sources: [
       { of: 'share, efficiency and offsets from slopes; bend; hysteresis', kind: 'derived', note: 'least squares, checked against two published data sets' },
