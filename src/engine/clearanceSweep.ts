@@ -36,9 +36,9 @@ export interface PairSweep {
  *   gap = min over states of |A − B| − r_A − r_B
  *
  * states: 3 ride heights at each axle × 13 angles of the steering over a full turn × 11 places of the pedal × 5 angles of
- * engine roll × 3 × 3 places on the rubber mounts. A part's place depends on its own movements alone, so a pair's gap is
+ * engine roll × 3 × 3 × 3 places on the rubber mounts. A part's place depends on its own movements alone, so a pair's gap is
  * looked for over the movements of those two; two that shift with the same body do not see the mounts. That is the
- * minimum over all 57,915 combinations, not an estimate of it.
+ * minimum over all 173,745 combinations, not an estimate of it.
  *
  * Between the samples the search goes on: from the nearest state, golden section on one movement after the other, each
  * between the neighboring samples, until nothing is gained; then from other valleys of the samples that could be deeper,
@@ -54,7 +54,7 @@ export interface PairSweep {
  * Not compared: a part and the one that it is meant to touch; two that ride together and are meant to touch the same part.
  *
  * measurementError: as capsuleGap. Lengths m, angles rad. Pairs come sorted, the least gap less error first.
- * Neglected: body and engine moving forward and back on their mounts; errors of the pivots and lines that parts turn about; bent parts; arcs of the suspension; steered wheels;
+ * Neglected: the engine moving forward and back on its mounts; errors of the pivots and lines that parts turn about; bent parts; arcs of the suspension; steered wheels;
  * two pedals that swing apart.
  *
  * Impossible: 'too-few-parts' (by how many are missing), 'no-such-part', 'touches-itself' (by: the part's number),
@@ -126,7 +126,7 @@ function cannotSweep(parts: readonly SweepPart[], m: Motions): Impossible | unde
 function requireAll({ parts, motions, measurementError }: Parameters<typeof clearanceSweep>[0]): void {
   const { columnEnd, box, ...numbers } = motions;
   requireFinite({ ...numbers, columnX: columnEnd.x, columnY: columnEnd.y, columnZ: columnEnd.z, boxX: box.x, boxY: box.y, boxZ: box.z });
-  requireNonNegative({ measurementError, roll: motions.roll, mountUp: motions.mountUp, mountSideways: motions.mountSideways });
+  requireNonNegative({ measurementError, roll: motions.roll, mountUp: motions.mountUp, mountSideways: motions.mountSideways, mountForeAft: motions.mountForeAft });
   for (const { start, end, radius } of parts) {
     requireNonNegative({ radius });
     requireFinite({ startX: start.x, startY: start.y, startZ: start.z, endX: end.x, endY: end.y, endZ: end.z });

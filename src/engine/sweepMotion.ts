@@ -4,7 +4,7 @@ import type { Point } from './capsule.ts';
  * What a part of the truck rides with, in the axes of the FRAME (x forward, y left, z up), and where that takes it.
  *
  *   frame      stays
- *   body       shifts up and sideways on its rubber mounts
+ *   body       shifts up, sideways and fore and aft on its rubber mounts
  *   engine     turns about a line along the truck through (y, z): + left side up
  *   pedal      turns about a line across the truck through (x, z) and shifts with the body: + a hanging pad goes forward
  *   rod        its first end as the pedal, its second end as the body: a pushrod from the pedal to its master's mouth
@@ -16,7 +16,7 @@ import type { Point } from './capsule.ts';
 export type Rides = 'frame' | 'body' | 'engine' | 'pedal' | 'rod' | 'steering' | 'front-axle' | 'rear-axle';
 
 /** The motions, in the order of a state. */
-export const motionNames = ['roll', 'up', 'sideways', 'steering', 'pedal', 'frontHeight', 'rearHeight'] as const;
+export const motionNames = ['roll', 'up', 'sideways', 'steering', 'pedal', 'frontHeight', 'rearHeight', 'foreAft'] as const;
 export type MotionName = (typeof motionNames)[number];
 /** A value for every motion: rad or m. */
 export type SweepState = Readonly<Record<MotionName, number>>;
@@ -29,6 +29,7 @@ export interface Motions {
   /** What the rubber mounts let the body do, each way (m). */
   readonly mountUp: number;
   readonly mountSideways: number;
+  readonly mountForeAft: number;
   /** The pedal's pivot line (m) and its whole swing (rad, negative for a pedal hinged at the floor). */
   readonly pivotX: number;
   readonly pivotZ: number;
@@ -51,22 +52,25 @@ export interface SweepPart {
   readonly touches?: number;
 }
 
-const [roll, up, sideways, steering, pedal, frontHeight, rearHeight] = [0, 1, 2, 3, 4, 5, 6] as const;
+const [roll, up, sideways, steering, pedal, frontHeight, rearHeight, foreAft] = [0, 1, 2, 3, 4, 5, 6, 7] as const;
+
+/** The shifts of the body on its mounts: two parts that both ride on it do not see them. */
+export const mountShifts: readonly number[] = [up, sideways, foreAft];
 
 /** Which motions move a part of each kind. */
 export const movedBy: Readonly<Record<Rides, readonly number[]>> = Object.freeze({
-  frame: [], body: [up, sideways], engine: [roll], pedal: [up, sideways, pedal], rod: [up, sideways, pedal], steering: [up, sideways, steering], 'front-axle': [frontHeight], 'rear-axle': [rearHeight],
+  frame: [], body: [up, sideways, foreAft], engine: [roll], pedal: [up, sideways, pedal, foreAft], rod: [up, sideways, pedal, foreAft], steering: [up, sideways, steering, foreAft], 'front-axle': [frontHeight], 'rear-axle': [rearHeight],
 });
 
 /** The numbers of the motions that a part of each kind feels: while they and its ends stay, so does its gap to another such. */
 export function feels(rides: Rides, m: Motions): readonly number[] {
   switch (rides) {
     case 'frame': return [];
-    case 'body': return [m.mountUp, m.mountSideways];
+    case 'body': return [m.mountUp, m.mountSideways, m.mountForeAft];
     case 'engine': return [m.roll, m.rollY, m.rollZ];
     case 'pedal':
-    case 'rod': return [m.mountUp, m.mountSideways, m.pivotX, m.pivotZ, m.swing];
-    case 'steering': return [m.mountUp, m.mountSideways, m.columnEnd.x, m.columnEnd.y, m.columnEnd.z, m.box.x, m.box.y, m.box.z];
+    case 'rod': return [m.mountUp, m.mountSideways, m.mountForeAft, m.pivotX, m.pivotZ, m.swing];
+    case 'steering': return [m.mountUp, m.mountSideways, m.mountForeAft, m.columnEnd.x, m.columnEnd.y, m.columnEnd.z, m.box.x, m.box.y, m.box.z];
     case 'front-axle': return [m.airedOutFront, m.liftedFront];
     case 'rear-axle': return [m.airedOutRear, m.liftedRear];
   }
@@ -74,12 +78,12 @@ export function feels(rides: Rides, m: Motions): readonly number[] {
 
 const steps = (from: number, to: number, count: number): number[] => (from === to ? [from] : Array.from({ length: count }, (_, k) => from + ((to - from) * k) / (count - 1)));
 
-/** Where each motion is sampled: 5 angles of roll, 3 by 3 places on the mounts, 13 angles over a full turn, 11 places of the pedal, 3 heights at each end. */
+/** Where each motion is sampled: 5 angles of roll, 3 by 3 by 3 places on the mounts, 13 angles over a full turn, 11 places of the pedal, 3 heights at each end. */
 export function sampled(m: Motions): readonly (readonly number[])[] {
   const heights = (low: number, high: number): number[] => [...new Set([low, 0, high])].sort((a, b) => a - b);
   return [
     steps(-m.roll, m.roll, 5), steps(-m.mountUp, m.mountUp, 3), steps(-m.mountSideways, m.mountSideways, 3), steps(0, 2 * Math.PI, 13), steps(0, m.swing, 11),
-    heights(m.airedOutFront, m.liftedFront), heights(m.airedOutRear, m.liftedRear),
+    heights(m.airedOutFront, m.liftedFront), heights(m.airedOutRear, m.liftedRear), steps(-m.mountForeAft, m.mountForeAft, 3),
   ];
 }
 
@@ -120,6 +124,7 @@ export function placeEnds(part: SweepPart, m: Motions, line: ReturnType<typeof s
           ends[at] = m.pivotX + dx * c - dz * s;
           ends[at + 2] = m.pivotZ + dx * s + dz * c;
         }
+        ends[at]! += state[foreAft]!;
         ends[at + 1]! += state[sideways]!;
         ends[at + 2]! += state[up]!;
       }
@@ -134,7 +139,7 @@ function turned(p: Point, { box }: Motions, line: ReturnType<typeof shaftLine>, 
   // Seen from the column's end, clockwise is a negative turn about the line that points at the eye.
   const c = Math.cos(state[steering]!), s = -Math.sin(state[steering]!);
   const f = Math.min(1, Math.max(0, along / line.length));
-  ends[at] = box.x + along * line.x + ox * c + (line.y * oz - line.z * oy) * s;
+  ends[at] = box.x + along * line.x + ox * c + (line.y * oz - line.z * oy) * s + f * state[foreAft]!;
   ends[at + 1] = box.y + along * line.y + oy * c + (line.z * ox - line.x * oz) * s + f * state[sideways]!;
   ends[at + 2] = box.z + along * line.z + oz * c + (line.x * oy - line.y * ox) * s + f * state[up]!;
 }

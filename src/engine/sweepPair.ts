@@ -4,7 +4,7 @@ import { nearestSquared } from './segmentPair.ts';
 import type { PlaceTable, Samples } from './sweepGrid.ts';
 import { sampleAll } from './sweepGrid.ts';
 import type { Motions, Rides, SweepPart, SweepState, shaftLine } from './sweepMotion.ts';
-import { motionNames, movedBy, placeEnds } from './sweepMotion.ts';
+import { motionNames, mountShifts, movedBy, placeEnds } from './sweepMotion.ts';
 
 const [steering, turns] = [3, [0, 3, 4]];
 /** A third of a micrometer, squared: the center lines cross. */
@@ -30,7 +30,7 @@ export function motionsOf({ A, B, samples, reachA, reachB }: Pick<Pair, 'A' | 'B
   if (rigid) return [];
   const together = onTheBody.includes(A.rides) && onTheBody.includes(B.rides);
   const moves = (part: SweepPart, reach: number): number[] => movedBy[part.rides].filter((k) => !turns.includes(k) || reach > 1e-6);
-  return [...new Set([...moves(A, reachA), ...moves(B, reachB)])].filter((k) => !(together && (k === 1 || k === 2)) && (samples[k] as readonly number[]).length > 1).sort();
+  return [...new Set([...moves(A, reachA), ...moves(B, reachB)])].filter((k) => !(together && mountShifts.includes(k)) && (samples[k] as readonly number[]).length > 1).sort();
 }
 
 /**

@@ -60,7 +60,7 @@ export const sweepCautions = defineCautions<All>([
   },
   {
     id: 'list-not-whole', level: 'warning',
-    words: 'Only the parts in the list are compared, and only these movements: steered wheels, a second pedal that swings on its own, a body or engine that moves forward and back on its mounts, twist of the cab and the arc of the suspension are not in it.',
+    words: 'Only the parts in the list are compared, and only these movements: steered wheels, a second pedal that swings on its own, an engine that moves forward and back on its mounts, twist of the cab and the arc of the suspension are not in it.',
     todo: 'Type tie rods and hoses once more as they stand at each lock, under names of their own. Then walk around the truck with the list.',
   },
   {

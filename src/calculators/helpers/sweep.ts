@@ -9,7 +9,7 @@ import type { Refusal, Say, ValuesOf } from '../record.ts';
 import type { ValueOf } from '../vocabulary/index.ts';
 
 export type SweepValues = ValuesOf<
-  | 'sweepParts' | 'engineRoll' | 'rollLineSide' | 'rollLineHeight' | 'mountMovement' | 'mountSideways' | 'columnEndXAfter' | 'columnEndY' | 'columnEndZAfter' | 'boxInputX' | 'boxInputY' | 'boxInputZ'
+  | 'sweepParts' | 'engineRoll' | 'rollLineSide' | 'rollLineHeight' | 'mountMovement' | 'mountSideways' | 'mountForeAft' | 'columnEndXAfter' | 'columnEndY' | 'columnEndZAfter' | 'boxInputX' | 'boxInputY' | 'boxInputZ'
   | 'pivotStation' | 'pivotHeight' | 'pedalSwing' | 'airedOutFront' | 'liftedFront' | 'airedOutRear' | 'liftedRear' | 'positionError'
 >;
 export type PartRow = ValueOf<'sweepParts'>[number];
@@ -25,7 +25,7 @@ const rides: Readonly<Record<PartRow['on'], Rides>> = {
 
 export function motionsIn(v: SweepValues): Motions {
   return {
-    roll: v.engineRoll, rollY: v.rollLineSide, rollZ: v.rollLineHeight, mountUp: v.mountMovement, mountSideways: v.mountSideways, pivotX: v.pivotStation, pivotZ: v.pivotHeight, swing: v.pedalSwing,
+    roll: v.engineRoll, rollY: v.rollLineSide, rollZ: v.rollLineHeight, mountUp: v.mountMovement, mountSideways: v.mountSideways, mountForeAft: v.mountForeAft, pivotX: v.pivotStation, pivotZ: v.pivotHeight, swing: v.pedalSwing,
     columnEnd: { x: v.columnEndXAfter, y: v.columnEndY, z: v.columnEndZAfter }, box: { x: v.boxInputX, y: v.boxInputY, z: v.boxInputZ },
     airedOutFront: v.airedOutFront, liftedFront: v.liftedFront, airedOutRear: v.airedOutRear, liftedRear: v.liftedRear,
   };
@@ -111,6 +111,7 @@ export function stateWords(v: SweepValues, { state, dependsOn }: PairSweep, say:
   const shift = [
     on('up') && Math.abs(state.up) > 0.1 * mm ? `${say(Math.abs(state.up), 'length', 2)} ${state.up > 0 ? 'up' : 'down'}` : '',
     on('sideways') && Math.abs(state.sideways) > 0.1 * mm ? `${say(Math.abs(state.sideways), 'length', 2)} ${state.sideways > 0 ? 'left' : 'right'}` : '',
+    on('foreAft') && Math.abs(state.foreAft) > 0.1 * mm ? `${say(Math.abs(state.foreAft), 'length', 2)} ${state.foreAft > 0 ? 'forward' : 'back'}` : '',
   ].filter(Boolean);
   const turn = ((state.steering % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI);
   const down = v.pedalSwing === 0 ? 0 : state.pedal / v.pedalSwing;

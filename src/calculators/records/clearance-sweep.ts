@@ -5,21 +5,23 @@ import { sweepCautions } from '../helpers/sweep-cautions.ts';
 import { defineCalculator } from '../record.ts';
 import { describeSweep, sweepScene, sweepViews } from '../scenes/sweep.ts';
 
-const nothingMoves = { engineRoll: 0, mountMovement: 0, mountSideways: 0, pedalSwing: 0, airedOutFront: 0, liftedFront: 0, airedOutRear: 0, liftedRear: 0, positionError: 0 };
+const nothingMoves = { engineRoll: 0, mountMovement: 0, mountSideways: 0, mountForeAft: 0, pedalSwing: 0, airedOutFront: 0, liftedFront: 0, airedOutRear: 0, liftedRear: 0, positionError: 0 };
 
 export default defineCalculator({
   id: 'clearance-sweep',
-  version: 1,
-  // One sweep takes some 3 ms, and a change of one cell a fifth of that.
+  version: 2,
+  // The first version kept the body where it was, fore and aft.
+  upgrade: { 1: (link) => new Map([['mount-fore-aft', '0in'], ...link]) },
+  // One sweep takes some 7 ms, and a change of one cell a fifth of that.
   // The headline has paid the tape already; what the tape does is seen in the gap itself.
-  howSure: { of: 'sweepGap', draws: 500, errorOf: { positionError: ['sweepParts.x1', 'sweepParts.y1', 'sweepParts.z1', 'sweepParts.x2', 'sweepParts.y2', 'sweepParts.z2'] } },
+  howSure: { of: 'sweepGap', draws: 250, errorOf: { positionError: ['sweepParts.x1', 'sweepParts.y1', 'sweepParts.z1', 'sweepParts.x2', 'sweepParts.y2', 'sweepParts.z2'] } },
   oneWay: true,
   title: 'Clearance through every movement',
   purpose: 'Your own list of parts, moved through every ride height, steering angle, pedal position, engine roll and mount movement at once: which two come closest, where, and in which state.',
   inputs: [
     { title: 'Parts, after the drop, at drive height', of: ['sweepParts'] },
     { title: 'Engine', of: ['engineRoll', 'rollLineSide', 'rollLineHeight'] },
-    { title: 'Body on its mounts', of: ['mountMovement', 'mountSideways'] },
+    { title: 'Body on its mounts', of: ['mountMovement', 'mountSideways', 'mountForeAft'] },
     { title: 'Steering shaft, from joint to joint', of: ['columnEndXAfter', 'columnEndY', 'columnEndZAfter', 'boxInputX', 'boxInputY', 'boxInputZ'] },
     { title: 'Pedal', of: ['pivotStation', 'pivotHeight', 'pedalSwing'] },
     { title: 'Ride heights', of: ['airedOutFront', 'liftedFront', 'airedOutRear', 'liftedRear'] },
@@ -52,7 +54,7 @@ export default defineCalculator({
     },
   ],
   methods: [
-    { result: 'sweepGap', words: 'Each pair is tried at all places of what moves its two parts: 3 ride heights, 13 angles of the steering over a full turn, 11 places of the pedal, 5 angles of engine roll, 3 by 3 places on the mounts. Gap: distance between the center lines less both radii. From the closest state, and from other low ones, the search goes on between the steps by golden section, one movement after the other.', source: 'derived: rigid motion' },
+    { result: 'sweepGap', words: 'Each pair is tried at all places of what moves its two parts: 3 ride heights, 13 angles of the steering over a full turn, 11 places of the pedal, 5 angles of engine roll, 3 by 3 by 3 places on the mounts. Gap: distance between the center lines less both radii. From the closest state, and from other low ones, the search goes on between the steps by golden section, one movement after the other.', source: 'derived: rigid motion' },
     { result: 'sweepGapError', words: 'Each end of the two parts is wrong on its own by the measuring error; the nearest place has its part of the error of both ends.', source: 'derived: errors taken as independent' },
     { result: 'sweepFloor', words: 'Between two steps no point moves farther from the nearer one than its reach times half the step. So the least gap at the steps less those distances is a floor. It is gloomy: the search between the steps has found nothing below the gap shown. Where parts only shift straight, the search is exact and the floor is the gap.', source: 'derived' },
     { result: 'pairsTooNear', words: 'Pairs whose worst gap, less twice its error, is under 6 mm.', source: 'common practice, no source' },
@@ -91,7 +93,7 @@ export default defineCalculator({
     leftOut: [
       'Steered wheels: type the part again as it stands at each lock. For a hose there is a calculator of its own.', 'Two pedals that swing apart: sweep the clutch pedal with the brake pedal typed as riding on the body, up and then down, and the other way around.',
       'Bent parts: several pieces. Flat ends: the round end reaches farther by the radius, which is the safe side.', 'Errors of the pivots and lines that parts turn about, of the radii, and of the movements themselves: type each movement as large as you have ever seen it.',
-      'The body moving forward and back on its mounts, and the engine on its own: add what a stop and a start move them to what you keep clear ahead and behind.', 'The arc of the suspension, twist of cab and frame, heat.',
+      'The engine moving forward and back on its mounts: add what a stop and a start move it to what you keep clear ahead and behind. Tilting of the cab on its mounts.', 'The arc of the suspension, twist of cab and frame, heat.',
     ],
     sources: [
       { of: 'least distance of two straight pieces, rigid motion, floor between the steps', kind: 'derived', note: 'checked against brute force over every state with an independent geometry library' },

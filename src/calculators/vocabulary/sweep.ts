@@ -52,6 +52,10 @@ export const sweep = {
     name: 'body moves sideways on its mounts, each way', symbol: 'm_y', dimension: 'length', usual: { min: 0, max: 8 * mm, source: `${commonPractice}: 1/8 in (3 mm)` },
     hard: { min: 0, max: 2 * inch, reason: 'rubber mounts move between 0 and 2 in' }, measure: 'A helper levers the cab sideways at a mount with a bar while you watch a ruler on the rail.', tolerance: { absolute: 1 * mm },
   },
+  mountForeAft: {
+    name: 'body moves forward and back on its mounts, each way', symbol: 'm_x', dimension: 'length', usual: { min: 0, max: 10 * mm, source: `${commonPractice}: 1/8 in (3 mm), more on old rubber` },
+    hard: { min: 0, max: 2 * inch, reason: 'rubber mounts move between 0 and 2 in' }, measure: 'A helper levers the cab forward and back at a mount with a bar while you watch a ruler on the rail. A hard stop moves it forward as far as the rubber lets it.', tolerance: { absolute: 1 * mm },
+  },
   pivotStation: { name: 'pedal pivot, fore and aft', symbol: 'x_pv', ...along },
   pivotHeight: { name: 'pedal pivot, height', symbol: 'z_pv', ...height },
   pedalSwing: {
