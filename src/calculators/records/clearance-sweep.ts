@@ -14,7 +14,7 @@ export default defineCalculator({
   upgrade: { 1: (link) => new Map([['mount-fore-aft', '0in'], ...link]) },
   // One sweep takes some 7 ms, and a change of one cell a fifth of that.
   // The headline has paid the tape already; what the tape does is seen in the gap itself.
-  howSure: { of: 'sweepGap', draws: 250, errorOf: { positionError: ['sweepParts.x1', 'sweepParts.y1', 'sweepParts.z1', 'sweepParts.x2', 'sweepParts.y2', 'sweepParts.z2'] } },
+  howSure: { of: 'sweepGap', draws: 500, errorOf: { positionError: ['sweepParts.x1', 'sweepParts.y1', 'sweepParts.z1', 'sweepParts.x2', 'sweepParts.y2', 'sweepParts.z2'] } },
   oneWay: true,
   title: 'Clearance through every movement',
   purpose: 'Your own list of parts, moved through every ride height, steering angle, pedal position, engine roll and mount movement at once: which two come closest, where, and in which state.',

@@ -95,7 +95,7 @@ export const lines = {
   tubeBurst: { name: 'burst pressure of the tube, thick wall', symbol: 'p_bu', dimension: 'pressure' },
   tubeYieldPressure: { name: 'pressure at which the tube’s bore yields', symbol: 'p_y', dimension: 'pressure' },
   wallYieldPressure: { name: 'pressure at which the tube’s whole wall yields', symbol: 'p_yw', dimension: 'pressure' },
-  wallYieldFactor: { name: 'that pressure over the worst line pressure', symbol: 'S_yw', dimension: 'ratio' },
+  wallYieldFactor: { name: 'pressure at which the whole wall yields over the worst line pressure', symbol: 'S_yw', dimension: 'ratio' },
   yieldedPart: { name: 'part of the wall, from the bore out, that the worst pressure makes yield', symbol: 'q_yw', dimension: 'share' },
   burstFactorWorst: { name: 'burst pressure over the worst line pressure', symbol: 'S_u', dimension: 'ratio' },
   yieldFactorWorst: { name: 'pressure at which the bore yields over the worst line pressure', symbol: 'S_y', dimension: 'ratio' },
