@@ -178,7 +178,7 @@ export function withDead(b: PairBench, { frontArea, rearArea, frontShare, pedalR
   return {
     pressure,
     padTravel: pedalRatio * ((1 - carried) * Math.min(stroke + spread, bottom) + carried * stroke + b.freePlay),
-    rate: Math.min((live.gain * pressure) / b.weight, live.slip),
+    rate: Math.min((live.gain * Math.max(0, pressure - b.pushOut)) / b.weight, live.slip),
   };
 }
 

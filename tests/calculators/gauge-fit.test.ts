@@ -118,4 +118,11 @@ describe('what the readings cannot be taken for', () => {
     expect(firing({ gaugeReadings: rising, gaugeRange: 1.4 * one }).has('gauge-small')).toBe(true);
     expect(firing({ gaugeReadings: rising, gaugeRange: 1.6 * one }).has('gauge-small')).toBe(false);
   });
+
+  test('lines that come back lower than they went are two ways exchanged, and no pedal that drags', () => {
+    const exchanged = readings({ friction: 0.08 }).map((r) => ({ ...r, foot: r.foot === 'down' ? 'up' as const : 'down' as const }));
+    expect(firing({ gaugeReadings: exchanged }).has('backwards')).toBe(true);
+    expect(values({ gaugeReadings: exchanged })['barFreedom']).toBe('both');
+    expect(firing({ gaugeReadings: readings({ friction: 0.08 }) }).has('backwards')).toBe(false);
+  });
 });

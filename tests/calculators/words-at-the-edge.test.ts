@@ -92,3 +92,35 @@ test('a brake just as high over the throttle as the trade’s rule lets it be is
   expect(words('pedal-spacing', { brakeOverThrottle: inch }).cautions.has('step-up')).toBe(false);
   expect(words('pedal-spacing', { brakeOverThrottle: 1.01 * inch }).cautions.get('step-up')).toMatch(/1\.01\sin above/);
 });
+
+test('a shaft with enough collapse at rest is warned of where soft mounts take it below what a crash is left', () => {
+  const stiff = words('shaft-line', { slipIn: 3.8 * inch, mountMovement: 0.2 * inch });
+  expect(stiff.v['collapseAfter']).toBeGreaterThan(0.05);
+  expect(stiff.cautions.has('collapse-near')).toBe(false);
+  const soft = words('shaft-line', { slipIn: 3.8 * inch, mountMovement: 0.9 * inch });
+  expect(soft.v['collapseAfter']).toBe(stiff.v['collapseAfter']);
+  expect(soft.v['collapseLeast']).toBeLessThan(0.04);
+  expect(soft.cautions.get('collapse-near')).toMatch(/takes up to 0\.9\sin of it/);
+  expect(soft.cautions.get('collapse-near')).not.toMatch(/to aim for/);
+  expect(words('shaft-line', { mountMovement: 0 }).cautions.get('collapse-near')).toMatch(/typed as not moving/);
+});
+
+test('the tube is dangerous where its whole wall would yield, not where its bore does', () => {
+  const demo = words('line-strength');
+  expect(demo.v['yieldFactorWorst']).toBeLessThan(1);
+  expect(demo.cautions.has('tube-yields')).toBe(false);
+  expect(demo.cautions.get('bore-yields')).toMatch(/just begins to yield/);
+  const harder = words('line-strength', { panicForce: 520 * 4.4482216 });
+  expect(harder.cautions.get('bore-yields')).toMatch(/deep from the bore/);
+  const most = words('line-strength', { panicForce: 900 * 4.4482216 });
+  expect(most.v['yieldedPart']).toBe(1);
+  expect(most.cautions.has('bore-yields')).toBe(false);
+  expect(most.cautions.get('tube-yields')).toMatch(/143\s%/);
+  expect(most.charts[0]).toMatch(/all of it yields/);
+});
+
+test('friction of the linkage does not lower the bound on line pressure', () => {
+  const [loose, tight] = [0.95, 0.6].map((linkageEfficiency) => words('line-strength', { linkageEfficiency }).v);
+  expect(tight!['worstPressure']).toBe(loose!['worstPressure']);
+  expect(tight!['hardStopPressure']).toBeLessThan(loose!['hardStopPressure'] as number);
+});

@@ -2,7 +2,7 @@ import { isImpossible } from '../../engine/outcome.ts';
 import { lbf, psi } from '../../units/si.ts';
 import { defineCautions } from '../record.ts';
 import type { ValuesOf } from '../record.ts';
-import { alikeOff, sureFit, unexplainedLoss } from './gauge-fit.ts';
+import { alikeOff, backwards, sureFit, unexplainedLoss } from './gauge-fit.ts';
 import type { GaugeInputs } from './gauge-fit.ts';
 
 type V = ValuesOf<GaugeInputs | 'measuredShare' | 'shareError' | 'measuredEfficiency' | 'efficiencyError' | 'pressureHysteresis' | 'barFreedom' | 'gaugeAgreement' | 'measuredKnee' | 'shareOff' | 'paperShare' | 'oneLinePressure'>;
@@ -74,6 +74,12 @@ export const gaugeCautions = defineCautions<V>([
     },
     todo: 'Rods off: swing the bar to both stops with a finger and let the pedal fall. Side gap at each clevis 0.06 to 0.10 in (1.5 to 2.5 mm), greased, no paint (common practice, no source). Then read again. Do not drive on it.',
     fires: { gaugeReadings: read([8.4, 9.6], [5.2, 5.2]) }, silent: {},
+  },
+  {
+    id: 'backwards', level: 'warning', when: backwards,
+    words: 'At 50 lbf (222 N) the lines are lower coming up than going down. Friction does the opposite. Readings of the two ways may be exchanged, or the foot pushed on a little before a reading of the way up. Then the efficiency here is that of the way back, which is too good.',
+    todo: 'Check which readings were taken on which way. Then read again: down without easing off, up without pushing on.',
+    fires: { gaugeReadings: read([8.6, 8.2], [5.3, 5.1]) }, silent: {},
   },
   {
     id: 'not-read', level: 'caution', when: unread,

@@ -78,7 +78,7 @@ export function freedomOf(h: Hysteresis | Impossible, frontShare: number): Freed
   if (worst <= stickLimit) return 'free';
   if (h.share === undefined) return 'both';
   const byBar = Math.abs(h.share) / Math.min(frontShare, 1 - frontShare) > stickLimit;
-  const byDrag = Math.abs(h.drag) > stickLimit;
+  const byDrag = h.drag > stickLimit;
   return byBar === byDrag ? 'both' : byBar ? 'bar' : 'drag';
 }
 
@@ -120,6 +120,12 @@ export function alikeOff(v: GaugeValues): boolean {
   const per = (s: number, bore: number): number => (s * v.pedalRatio * v.linkageEfficiency) / circleArea({ diameter: bore }).area;
   const s = paperShareOf(v);
   return Math.max(Math.abs(front.slope / per(s, v.frontMasterBore) - 1), Math.abs(rear.slope / per(1 - s, v.rearMasterBore) - 1)) <= 0.07;
+}
+
+/** Both lines together lower coming up than going down, by more than their scatter: friction gives no push back that it never took. */
+export function backwards(v: GaugeValues): boolean {
+  const { hysteresis: h } = sureFit(v);
+  return !isImpossible(h) && h.drag < -0.01 - 2 * Math.max(h.frontError, h.rearError);
 }
 
 /** The part of the foot's work that no friction explains: friction that takes on the way down gives on the way up. */

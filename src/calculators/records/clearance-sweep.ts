@@ -12,7 +12,7 @@ export default defineCalculator({
   version: 2,
   // The first version kept the body where it was, fore and aft.
   upgrade: { 1: (link) => new Map([['mount-fore-aft', '0in'], ...link]) },
-  // One sweep takes some 7 ms, and a change of one cell a fifth of that.
+  // One sweep takes some 5 ms, and a change of one cell a fifth of that.
   // The headline has paid the tape already; what the tape does is seen in the gap itself.
   howSure: { of: 'sweepGap', draws: 500, errorOf: { positionError: ['sweepParts.x1', 'sweepParts.y1', 'sweepParts.z1', 'sweepParts.x2', 'sweepParts.y2', 'sweepParts.z2'] } },
   oneWay: true,

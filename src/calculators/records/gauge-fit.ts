@@ -1,6 +1,6 @@
 import { lbf, psi } from '../../units/si.ts';
 import { efficiencyDoubtful, gaugeCautions, shareChanges, shareDoubtful } from '../helpers/gauge-cautions.ts';
-import { gaugeResults } from '../helpers/gauge-fit.ts';
+import { backwards, gaugeResults } from '../helpers/gauge-fit.ts';
 import { gaugeCharts, gaugeSummary, gaugeTables } from '../helpers/gauge-show.ts';
 import { defineCalculator } from '../record.ts';
 
@@ -32,7 +32,7 @@ export default defineCalculator({
   howSure: { draws: 2000 },
   carries: [
     { to: 'frontShare', from: 'measuredShare', refuses: (v) => (shareChanges(v) ? 'Above the bend the truck has another share: find out what the bar meets first.' : shareDoubtful(v) ? 'It is too far from the bar’s turns: find out why first.' : efficiencyDoubtful(v) ? 'The efficiency says that a measurement is wrong: find it first.' : undefined) },
-    { to: 'linkageEfficiency', from: 'measuredEfficiency', refuses: (v) => (efficiencyDoubtful(v) ? 'No linkage is like that: find the wrong number first.' : undefined) },
+    { to: 'linkageEfficiency', from: 'measuredEfficiency', refuses: (v) => (backwards(v) ? 'The two ways look exchanged: sort the readings first.' : efficiencyDoubtful(v) ? 'No linkage is like that: find the wrong number first.' : undefined) },
     { to: 'kneePressure', from: 'measuredKnee', when: (v) => v.rearValve === 'fitted', refuses: (v) => (v.measuredKnee === 0 ? 'No bend was seen.' : undefined) },
     { to: 'valveSlope', from: 'measuredSlope', when: (v) => v.rearValve === 'fitted', refuses: (v) => (v.measuredKnee === 0 ? 'No bend was seen.' : undefined) },
   ],
