@@ -140,7 +140,7 @@ export default defineCalculator({
         { label: 'yield strength', tone: 'ground', points: flat(v.tubeYield) },
       ];
     },
-    describe: (v, say) => `What yield goes by is ${say(Math.min(v.tubeYield, v.tubeYield / v.yieldFactorWorst), 'stress')} at the bore${v.yieldedPart >= 1 ? ' and all through the wall: all of it yields' : v.yieldFactorWorst < 1 ? `, the yield strength${v.yieldedPart < 0.01 ? '' : `, and as much for ${say(v.yieldedPart, 'share', 2)} of the way out`}; from there it falls` : `, falling outward; yield is ${say(v.tubeYield, 'stress')}`}. Hoop stress alone would be ${say(v.worstPressure * v.thickWallRatio, 'stress')} at the bore and ${say(v.worstPressure * (v.thickWallRatio - 1), 'stress')} outside. At the bore it tells too little, since the fluid presses across it as well.`,
+    describe: (v, say) => `What yield goes by is ${say(Math.min(v.tubeYield, v.tubeYield / v.yieldFactorWorst), 'stress')} at the bore${v.wallYieldFactor <= 1 ? ' and all through the wall: all of it yields' : v.yieldFactorWorst < 1 ? `, the yield strength${v.yieldedPart < 0.01 ? '' : `, and as much for ${say(v.yieldedPart, 'share', 2)} of the way out`}; from there it falls` : `, falling outward; yield is ${say(v.tubeYield, 'stress')}`}. Hoop stress alone would be ${say(v.worstPressure * v.thickWallRatio, 'stress')} at the bore and ${say(v.worstPressure * (v.thickWallRatio - 1), 'stress')} outside. At the bore it tells too little, since the fluid presses across it as well.`,
   }],
   tables: [
     {
