@@ -98,6 +98,7 @@ describe('what the readings cannot be taken for', () => {
     const at = 80 * lbf;
     const stopped = readings({ ways: ['down'] }).map((r) => ({ ...r, rear: r.rear + (r.force > at ? ((r.force - at) * 2) / area : 0) }));
     expect(firing({ gaugeReadings: stopped }).get('steepens')).toMatch(/met its stop/);
+    expect(firing({ gaugeReadings: stopped }).get('differs')).toMatch(/Every page/);
     expect(values({ gaugeReadings: stopped })['measuredShare']).toBeCloseTo(0.6, 9);
     expect(record.carries?.find(({ to }) => to === 'frontShare')?.refuses?.(values({ gaugeReadings: stopped }) as never)).toMatch(/bend/);
     expect(firing({ gaugeReadings: rising }).has('steepens')).toBe(false);

@@ -114,12 +114,13 @@ export function rowsOf(v: GaugeValues) {
   return v.gaugeReadings.map((reading) => ({ reading, off: reading.front > 0 && reading.rear > 0 ? residuals[next++] : undefined, paper: paperPressures(v, reading.force) }));
 }
 
-/** Both lines rise as the paper's do, below any bend: what is off is off by the same at every push. */
+/** What is off paper is off by nearly the same pressure at every push: within 7 % of the highest. */
 export function alikeOff(v: GaugeValues): boolean {
-  const { front, rear } = sureFit(v).rising;
-  const per = (s: number, bore: number): number => (s * v.pedalRatio * v.linkageEfficiency) / circleArea({ diameter: bore }).area;
-  const s = paperShareOf(v);
-  return Math.max(Math.abs(front.slope / per(s, v.frontMasterBore) - 1), Math.abs(rear.slope / per(1 - s, v.rearMasterBore) - 1)) <= 0.07;
+  const down = v.gaugeReadings.filter((r) => r.foot === 'down' && r.front > 0 && r.rear > 0).map((r) => ({ r, paper: paperPressures(v, r.force) }));
+  return (['front', 'rear'] as const).every((circuit) => {
+    const off = down.map(({ r, paper }) => r[circuit] - paper[circuit]);
+    return Math.max(...off) - Math.min(...off) <= 0.07 * Math.max(...down.map(({ paper }) => paper[circuit]));
+  });
 }
 
 /** Both lines together lower coming up than going down, by more than their scatter: friction gives no push back that it never took. */
