@@ -29,7 +29,9 @@ import { valveOutlet } from './valve.ts';
  * steepening: the same with the slope above 1.4 times what it was. No valve does that. A bar on its stop does, since from
  * there both pistons advance alike and the stiffer circuit, usually the rear, gains more pressure: of the push that is added
  * the rear gets k_f A_r²/(k_f A_r² + k_r A_f²), k the compliances. So does a front master at its end. Above it the share is
- * no longer the bar's, and no line of either circuit uses those readings.
+ * no longer the bar's. Where the chance is below 0.01 (`cut`) no line of either circuit uses those readings; between 0.01 and
+ * 0.05 the lines stay whole, since a line cut short for nothing errs by more than it saves. With 2 % of noise in all three, eight
+ * readings to 110 lbf show a bar that stops at 75 or 90 in 95 of 100 cases, and one that does not in 2.
  * knee.pressure: outlet, equal to the inlet there. knee.slope: rear over front after the knee, over the same before it.
  *
  * hysteresis at hysteresisForce (N, 50 lbf): see gaugeHysteresis.ts. barSwingsFree: front and rear both within 5 %.
@@ -93,7 +95,8 @@ export function gaugeFit({ readings, frontBore, rearBore, pedalRatio, paper, hys
     return no('too-few-falling-readings', neededReadings - down.length);
   }
   const { knee, steepening, kneeChance } = bendOf(up);
-  const free = (list: readonly GaugeReading[]) => list.filter((r) => r.frontPressure <= (steepening?.kneeX ?? Infinity));
+  const cut = steepening && steepening.chance < 0.01 ? steepening.kneeX : Infinity;
+  const free = (list: readonly GaugeReading[]) => list.filter((r) => r.frontPressure <= cut);
   const fit = (list: readonly GaugeReading[]) => fitDirection({ list: free(list), frontArea, rearArea, pedalRatio, upTo: knee?.kneeX ?? Infinity });
   const rising = fit(up);
   if (isImpossible(rising)) return rising;
@@ -113,14 +116,14 @@ export function gaugeFit({ readings, frontBore, rearBore, pedalRatio, paper, hys
       pressure: knee.kneeY, pressureError: knee.kneeYError, frontPressure: knee.kneeX, slope: knee.slopeAfter / knee.slopeBefore,
       slopeError: Math.hypot(knee.slopeAfterError, (knee.slopeAfter * knee.slopeBeforeError) / knee.slopeBefore) / knee.slopeBefore,
     },
-    steepening: steepening && { frontPressure: steepening.kneeX, rearPressure: steepening.kneeY, times: steepening.slopeAfter / steepening.slopeBefore },
+    steepening: steepening && { frontPressure: steepening.kneeX, rearPressure: steepening.kneeY, times: steepening.slopeAfter / steepening.slopeBefore, cut: cut < Infinity },
     kneeChance,
     hysteresis,
     barSwingsFree: isImpossible(hysteresis) ? undefined : Math.max(Math.abs(hysteresis.front), Math.abs(hysteresis.rear)) < 0.05,
     worstDeviation,
     agreesWithPaper: worstDeviation && Math.abs(worstDeviation.part) <= 0.07,
     shareOff: paper && frontShare - paper.frontShare,
-    residuals: used.map((r) => (r.frontPressure > (steepening?.kneeX ?? Infinity) ? { controlForce: r.controlForce, direction: r.direction, front: undefined, rear: undefined } : residual({ reading: r, fit: r.direction === 'rising' ? rising : falling, knee }))),
+    residuals: used.map((r) => (r.frontPressure > cut ? { controlForce: r.controlForce, direction: r.direction, front: undefined, rear: undefined } : residual({ reading: r, fit: r.direction === 'rising' ? rising : falling, knee }))),
   };
 }
 

@@ -36,9 +36,9 @@ export const gaugeCautions = defineCautions<V>([
     id: 'steepens', level: 'danger', when: shareChanges,
     words: (v, say) => {
       const bend = sureFit(v).steepening;
-      return `From ${say(bend?.frontPressure ?? 0, 'pressure')} in front the rear rises ${say(bend?.times ?? 1, 'ratio', 2)} times as fast against the front as before. No valve does that. A bar that has met its stop does: from there both pistons go in alike, and the rear, which swells less, gets more of the push. So does a front master at the end of its bore. In the hard stop this truck has another share, with more at the rear, and an empty pickup whose rears lock first turns around.`;
+      return `From ${say(bend?.frontPressure ?? 0, 'pressure')} in front the rear rises ${say(bend?.times ?? 1, 'ratio', 2)} times as fast against the front as before. No valve does that. A bar that has met its stop does: from there both pistons go in alike, and the rear, which swells less, gets more of the push. So does a front master at the end of its bore. In the hard stop this truck has another share, with more at the rear, and an empty pickup whose rears lock first turns around. ${bend?.cut ? 'Share and efficiency here are from the readings below the bend.' : 'Share and efficiency here are from all readings, and so of neither part.'}`;
     },
-    todo: 'Do not drive it. Look for bright metal at the bar’s stop, measure both rods’ travel against the masters’ strokes, bleed again. The bar must stay off its stop up to the hardest push you plan. The share and efficiency here are from the readings below the bend.',
+    todo: 'Do not drive it. Look for bright metal at the bar’s stop, measure both rods’ travel against the masters’ strokes, bleed again. The bar must stay off its stop up to the hardest push you plan. Read more forces about the bend: it may be chance, and it may not.',
     fires: { gaugeReadings: read([8.4, 8.5], [5.2, 5.25], [25, 35, 45, 55, 65, 75, 85, 95, 105, 115]).map((r) => ({ ...r, rear: r.rear + Math.max(0, r.front - 600 * psi) * 0.6 })) }, silent: {},
   },
   {

@@ -129,5 +129,5 @@ export function gaugeSummary(v: V & ValuesOf<'measuredShare' | 'shareError' | 'm
   }[v.barFreedom];
   const off = worst && Number.isFinite(worst.part) ? `${say(Math.abs(worst.part), 'share', 2)} ${worst.part < 0 ? 'below' : 'above'} it` : 'where it has no pressure yet';
   const agrees = worst && `${v.gaugeAgreement === 'agrees' ? 'The truck agrees with the paper' : 'The truck does not agree with the paper'}: the farthest reading, ${worst.circuit} at ${say(worst.controlForce, 'force')}, is ${off}.`;
-  return `The gauges give the front ${say(v.measuredShare, 'share')} of the push (the bar’s turns say ${say(v.paperShare, 'share')}) and the linkage an efficiency of ${say(v.measuredEfficiency, 'share')}.${knee ? ` The rear line bends at ${say(knee.pressure, 'pressure')}.` : ''}${steepening ? ` That is below ${say(steepening.frontPressure, 'pressure')} in front; above it the rear gets more.` : ''} ${free} ${agrees ?? ''}`.trim();
+  return `The gauges give the front ${say(v.measuredShare, 'share')} of the push (the bar’s turns say ${say(v.paperShare, 'share')}) and the linkage an efficiency of ${say(v.measuredEfficiency, 'share')}.${knee ? ` The rear line bends at ${say(knee.pressure, 'pressure')}.` : ''}${steepening ? ` From ${say(steepening.frontPressure, 'pressure')} in front on the rear gets more.` : ''} ${free} ${agrees ?? ''}`.trim();
 }
