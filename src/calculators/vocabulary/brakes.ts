@@ -69,7 +69,7 @@ export const brakes = {
     name: 'threshold (push-out) pressure', symbol: 'p_0', dimension: 'pressure',
     usual: { min: 0, max: 10 * psi, source: commonPractice + ' for discs' },
     hard: { min: 0, max: 300 * psi, reason: 'a brake starts to bite between 0 and 300 psi' },
-    measure: 'Gauge reading at which a wheel turned by hand first drags.', tolerance: { absolute: 2 * psi },
+    measure: 'Gauge reading at which a wheel turned by hand first drags. A few psi with discs; some 70 with drums, which takes about 0.02 g from a rear axle that brakes alone (common practice, no source).', tolerance: { absolute: 2 * psi },
   },
   frontBrakeGain: { name: 'front axle brake force per line pressure', symbol: 'C_f', ...gain },
   rearBrakeGain: { name: 'rear axle brake force per line pressure', symbol: 'C_r', ...gain },
