@@ -1,7 +1,7 @@
 import { circleArea } from './circle.ts';
 import { circuitVolume } from './circuitVolume.ts';
 import type { CircuitParts, VolumeItem } from './circuitVolume.ts';
-import { requireNonNegative, requirePositive } from './require.ts';
+import { areNonNegative, arePositive, requireNonNegative, requirePositive } from './require.ts';
 
 /**
  * Where the pedal goes: each part of each circuit as volume, master stroke and pad travel.
@@ -67,8 +67,8 @@ export interface PedalLedger {
 
 export function pedalLedger(p: LedgerPedal): PedalLedger {
   const { pedalRatio, frontShare, freePlay, flex, flexForce, controlForce, floorTravel } = p;
-  requirePositive({ pedalRatio, frontShare, rearShare: 1 - frontShare, flexForce, floorTravel });
-  requireNonNegative({ freePlay, flex, controlForce });
+  if (!arePositive(pedalRatio, frontShare, 1 - frontShare, flexForce, floorTravel)) requirePositive({ pedalRatio, frontShare, rearShare: 1 - frontShare, flexForce, floorTravel });
+  if (!areNonNegative(freePlay, flex, controlForce)) requireNonNegative({ freePlay, flex, controlForce });
   const front = circuitLedger({ circuit: p.front, padPerStroke: pedalRatio * frontShare });
   const rear = circuitLedger({ circuit: p.rear, padPerStroke: pedalRatio * (1 - frontShare) });
   const freePlayTravel = pedalRatio * freePlay;
@@ -79,8 +79,8 @@ export function pedalLedger(p: LedgerPedal): PedalLedger {
 
 function circuitLedger({ circuit, padPerStroke }: { readonly circuit: CircuitOnMaster; readonly padPerStroke: number }): CircuitLedger {
   const { bore, portStroke, masterStroke } = circuit;
-  requireNonNegative({ portStroke });
-  requirePositive({ masterStroke });
+  if (!areNonNegative(portStroke)) requireNonNegative({ portStroke });
+  if (!arePositive(masterStroke)) requirePositive({ masterStroke });
   const { area } = circleArea({ diameter: bore });
   const { items, total } = circuitVolume(circuit);
   const line = (item: LedgerLine['item'], volume: number, stroke: number): LedgerLine => ({ item, volume, stroke, padTravel: padPerStroke * stroke });

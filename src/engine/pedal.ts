@@ -1,6 +1,6 @@
 import { isImpossible } from './outcome.ts';
 import type { Impossible } from './outcome.ts';
-import { requireFinite, requireNonNegative, requirePositive } from './require.ts';
+import { areFinite, arePositive, requireFinite, requireNonNegative, requirePositive } from './require.ts';
 import { bisect, findRoot } from './roots.ts';
 
 /**
@@ -44,8 +44,8 @@ const roundOff = 1e-12; // lets a typed 35° pass after its trip through the deg
 
 export function pedalAt(p: PedalGeometry & { readonly armAngle: number }): PedalState | Impossible {
   const { padArm, clevisArm, boreOffset, rodLength, armAngle, footAngle } = p;
-  requirePositive({ padArm, clevisArm, rodLength });
-  requireFinite({ boreOffset, armAngle, footAngle });
+  if (!arePositive(padArm, clevisArm, rodLength)) requirePositive({ padArm, clevisArm, rodLength });
+  if (!areFinite(boreOffset, armAngle, footAngle)) requireFinite({ boreOffset, armAngle, footAngle });
   const quarter = Math.PI / 2;
   if (Math.abs(footAngle) >= quarter) return { impossible: 'foot-pulls-off-arm', by: Math.abs(footAngle) - quarter };
   const over = Math.abs(armAngle) - swingLimit;
