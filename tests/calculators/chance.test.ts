@@ -406,4 +406,21 @@ describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (id, reco
       for (const t of c.tornado) expect(t.swing).toBeGreaterThanOrEqual(0);
     }
   });
+
+  test.skipIf(!record.howSure?.quick)('finds the same quickly for the drawing of trucks as for its page, and refuses the same', () => {
+    const { quick, of = record.outputs[0], band, happens } = record.howSure!;
+    const random = randomFrom(17);
+    let answers = 0;
+    for (let k = 0; k < 300; k++) {
+      const values = k === 0 ? demoInputs(record) : k % 2 ? anywhere(record, random) : near(record, random);
+      const [full, found] = [record.compute(values as never) as object, quick!(values as never) as object];
+      expect('refused' in found, JSON.stringify(values)).toBe('refused' in full);
+      if ('refused' in found) continue;
+      answers++;
+      expect(found).toEqual(Object.fromEntries(Object.keys(found).map((key) => [key, (full as Values)[key]])));
+      for (const key of [of, band ?? of]) expect(found).toHaveProperty([key as string]);
+      if (happens) expect(happens.when({ ...values, ...found } as never)).toBe(happens.when({ ...values, ...full } as never));
+    }
+    expect(answers).toBeGreaterThan(50);
+  });
 });

@@ -46,9 +46,9 @@ export interface Locks {
 
 /** A knee at nothing at all is a slope from the first psi; the engine wants a knee above 0. */
 const leastKnee = 1e-9;
-const installed = (v: V, s: Stand, perRodForce: PerRodForce) => ({
+const installed = (v: V, s: Stand, perRodForce: PerRodForce, grip: number) => ({
   frontShare: v.frontShare, frontBore: v.frontMasterBore, rearBore: v.rearMasterBore, frontGain: v.frontBrakeGain, rearGain: v.rearBrakeGain, perRodForce,
-  mass: s.mass, rearFraction: s.rearFraction, heightRatio: s.heightRatio, knee: Math.max(v.kneePressure, leastKnee), slope: v.valveSlope, grip: v.grip,
+  mass: s.mass, rearFraction: s.rearFraction, heightRatio: s.heightRatio, knee: Math.max(v.kneePressure, leastKnee), slope: v.valveSlope, grip,
 });
 
 export const openSplit = (v: V): PerRodForce => brakesPerRodForce({ frontShare: v.frontShare, frontBore: v.frontMasterBore, rearBore: v.rearMasterBore, frontGain: v.frontBrakeGain, rearGain: v.rearBrakeGain });
@@ -57,7 +57,7 @@ export const openSplit = (v: V): PerRodForce => brakesPerRodForce({ frontShare: 
 export function locksOn(v: V, s: Stand, grip: number, c = openSplit(v)): Locks {
   const lift = s.rearFraction / s.heightRatio;
   if (v.rearValve === 'fitted') {
-    const r = lockOrderWithValve({ ...installed(v, s, c), grip });
+    const r = lockOrderWithValve(installed(v, s, c, grip));
     return { first: r.first, front: Math.min(r.front?.rate ?? Infinity, lift), rear: Math.min(r.rear.rate, lift), frontNeverLocks: !(r.front && r.front.rate < lift), rodForce: r.rodForce };
   }
   const r = lockOrder({ rearBrakeFraction: c.rearBrakeFraction, rearFraction: s.rearFraction, heightRatio: s.heightRatio, grip });
@@ -79,7 +79,7 @@ const leastGrip = 0.02;
 export function criticalOf(v: V, s: Stand, c = openSplit(v)): { readonly rate: number; readonly bent: boolean } {
   const plain = (s.rearFraction - c.rearBrakeFraction) / s.heightRatio;
   if (v.rearValve !== 'fitted') return { rate: plain, bent: false };
-  const { crossings, startsWith, kneeRate } = criticalRateWithValve(installed(v, s, c));
+  const { crossings, startsWith, kneeRate } = criticalRateWithValve(installed(v, s, c, v.grip));
   const last = crossings[crossings.length - 1];
   const early = startsWith === 'rear' && crossings[0]?.above === 'front' && crossings[0].rate < leastGrip;
   return last && last.above === 'rear' && (plain > kneeRate || early) ? { rate: last.rate, bent: true } : { rate: plain, bent: false };

@@ -23,7 +23,7 @@ export default defineCalculator({
   ...brakingFeed,
   version: 1,
   purpose: 'What a foot force makes of braking, and what it uses of stroke and pedal travel: is this pedal short of force or of volume?',
-  howSure: { draws: 4000, samePads: true },
+  howSure: { samePads: true },
   summary: (v, say) => `${say(v.controlForce, 'force')} on the pedal asks the brakes for ${say(v.brakingRateReached, 'brakingRate')} and uses ${say(v.frontStrokeUsed, 'share')} of the front master’s stroke, ${say(v.rearStrokeUsed, 'share')} of the rear’s and ${say(v.padTravelUsed, 'share')} of the pedal’s travel to the carpet. ${shortOf(v, say)}`,
   equations: footToRoadEquations,
   cautions: [
