@@ -58,7 +58,7 @@ export interface FailureEvent {
   readonly pressure: number;
 }
 
-export function circuitFailure({ controlForce, searchForce = 1500, ...truck }: CircuitFailure & {
+export function circuitFailure(truck: CircuitFailure & {
   readonly controlForce: number;
   readonly searchForce?: number;
 }):
@@ -71,6 +71,7 @@ export function circuitFailure({ controlForce, searchForce = 1500, ...truck }: C
       readonly firstStop: FailureEventKind;
     })
   | Impossible {
+  const { controlForce, searchForce = 1500 } = truck;
   requireNonNegative({ controlForce, searchForce });
   const path = failurePath(truck);
   if (isImpossible(path)) return path;
