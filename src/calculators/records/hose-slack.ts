@@ -67,7 +67,7 @@ export default defineCalculator({
     };
   },
   howSure: {
-    draws: 1000,
+    draws: 5000,
     quick: (v) => {
       const r = farthestApart(hose(v));
       return isImpossible(r) ? refusal(r.impossible, r.by ?? 0) : { hoseLeastSlack: v.hoseOwnLength - r.farthest.distance };

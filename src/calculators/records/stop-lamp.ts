@@ -76,6 +76,7 @@ export default defineCalculator({
     };
   },
   howSure: {
+    draws: 2000,
     quick: (v) => {
       const lamps = alive(v);
       return isRefusal(lamps) ? lamps : { lampRate: lamps.lamp.rate };
