@@ -80,7 +80,7 @@ export default defineCalculator({
     };
   },
   howSure: {
-    draws: 2000,
+    draws: 1200,
     quick: (v) => {
       const solved = solve(v);
       return isRefusal(solved) ? solved : { rateFrontDead: solved.f.rate, floorMarginFrontDead: solved.f.margin, floorMarginRearDead: solved.r.margin };

@@ -53,7 +53,7 @@ export default defineCalculator({
     return { leastGap: r.gap, leastGapLessError: r.gapLessError, gapError: r.gapError, axisDistance: r.distance, firstFraction: r.s, secondFraction: r.t };
   },
   howSure: {
-    draws: 5000,
+    draws: 4000,
     errorOf: { positionError: ['firstStartX', 'firstStartY', 'firstStartZ', 'firstEndX', 'firstEndY', 'firstEndZ', 'secondStartX', 'secondStartY', 'secondStartZ', 'secondEndX', 'secondEndY', 'secondEndZ'] },
   },
   summary: (v, say) => (v.leastGap < 0

@@ -30,7 +30,7 @@ export default defineCalculator({
       bodyPitch: pitchesAt(v, 'drive height').pitch,
     };
   },
-  howSure: { draws: 500 },
+  howSure: { draws: 400 },
   summary: (v, say) => {
     const found = pairsOf(v);
     const worst = worstOf(found);

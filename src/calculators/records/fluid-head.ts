@@ -68,7 +68,7 @@ export default defineCalculator({
       airedOutHere: movesHere(v, v.airedOutFront, v.airedOutRear), liftedHere: movesHere(v, v.liftedFront, v.liftedRear),
     };
   },
-  howSure: { quick: (v) => refuse(v) ?? { rearLeastHead: least(headsOf(v, 'rear')).height } },
+  howSure: { draws: 7000, quick: (v) => refuse(v) ?? { rearLeastHead: least(headsOf(v, 'rear')).height } },
   summary: (v, say) => {
     const one = (side: Side): string => {
       const worst = least(headsOf(v, side));

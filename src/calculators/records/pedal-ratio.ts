@@ -66,7 +66,7 @@ export default defineCalculator({
     };
   },
   howSure: {
-    draws: 1000,
+    draws: 500,
     quick: (v) => {
       const r = swing(v, strokeOf(v));
       return isImpossible(r) ? refuse(r) : { ratioMid: r.ratioMid };

@@ -27,7 +27,7 @@ export default defineCalculator({
   ...shaftLineFeed,
   version: 1,
   purpose: 'How far each joint of the steering shaft bends, how long the shaft is, and how much of its collapse the drop has eaten.',
-  howSure: { draws: 5000 },
+  howSure: { draws: 4000 },
   summary: (v, say) => {
     const names = present(v).map((name) => `${say({ upper: v.upperJointAngle, middle: v.middleJointAngle, lower: v.lowerJointAngle }[name], 'angle')} at the ${where[name]}`);
     const change = v.shaftLengthBefore - v.shaftLengthAfter;

@@ -76,7 +76,7 @@ export default defineCalculator({
     };
   },
   howSure: {
-    draws: 2000,
+    draws: 1400,
     quick: (v) => {
       const lamps = alive(v);
       return isRefusal(lamps) ? lamps : { lampRate: lamps.lamp.rate };
