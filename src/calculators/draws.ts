@@ -141,7 +141,8 @@ export function mixer(keys: readonly string[], correlated: readonly Correlation[
   const z = new Float64Array(mixed.length);
   return (u) => {
     for (let m = 0; m < z.length; m += 1) z[m] = normalAt(u[mixed[m] as number] as number);
-    for (let m = 0; m < z.length; m += 1) {
+    // The first follows nobody and keeps its number.
+    for (let m = 1; m < z.length; m += 1) {
       const line = triangle[m] as number[];
       let sum = 0;
       for (let k = 0; k <= m; k += 1) sum += (line[k] as number) * (z[k] as number);

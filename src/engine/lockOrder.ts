@@ -215,7 +215,8 @@ export function criticalRateWithValve(p: InstalledBrakes): {
     const far = half + Math.sqrt(disc);
     // The product of the roots is B/χ: dividing keeps the small one exact where subtraction would not.
     const near = step / (heightRatio * far);
-    for (const rate of [near, far]) if (rate > kneeRate) rates.push(rate);
+    if (near > kneeRate) rates.push(near);
+    if (far > kneeRate) rates.push(far);
   }
 
   const side = (rate: number): 'front' | 'rear' => {
@@ -225,11 +226,12 @@ export function criticalRateWithValve(p: InstalledBrakes): {
   const startsWith = side((rates[0] ?? liftRate) / 2);
   const crossings: Crossing[] = [];
   let before = startsWith;
-  rates.forEach((rate, i) => {
+  for (let i = 0; i < rates.length; i += 1) {
+    const rate = rates[i] as number;
     const above = side((rate + (rates[i + 1] ?? liftRate)) / 2);
     if (above !== before) crossings.push({ rate, above });
     before = above;
-  });
+  }
   return { crossings, startsWith, kneeRate };
 }
 
