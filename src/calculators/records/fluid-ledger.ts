@@ -78,7 +78,7 @@ export default defineCalculator({
       frontClampArea: af.clampArea, frontMovingArea: af.pistonArea, rearClampArea: ar.clampArea, rearMovingArea: ar.pistonArea, standardAtmosphere: atmosphere,
     };
   },
-  howSure: { draws: 7000, quick: (v) => ({ padTravelNormal: travelAt(v, v.controlForce) }) },
+  howSure: { draws: 5000, quick: (v) => ({ padTravelNormal: travelAt(v, v.controlForce) }) },
   summary: (v, say) => {
     const names: Record<string, string> = { freePlay: 'free play', port: 'closing the ports', flex: 'the mounting' };
     const name = names[v.largestItem] ?? sides.flatMap((side) => items.map((item) => [optionOf[side][item] as string, `${side} ${itemNames[item]}`] as const)).find(([key]) => key === v.largestItem)![1];
