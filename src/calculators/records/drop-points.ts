@@ -30,7 +30,7 @@ export default defineCalculator({
       bodyPitch: pitchesAt(v, 'drive height').pitch,
     };
   },
-  howSure: { draws: 400 },
+  howSure: { draws: 500 },
   summary: (v, say) => {
     const found = pairsOf(v);
     const worst = worstOf(found);
