@@ -23,9 +23,9 @@ export const padsOfOneCompound: readonly Correlation[] = [['frontBrakeGain', 're
  * give. Undefined where not one truck drawn has an answer.
  */
 export function* drawSure(record: AnyCalculator, values: Values, samePads: boolean, computed: readonly string[] = []): Generator<void, Sure | undefined> {
-  const { held, of, draws = usualDraws, band, happens } = record.howSure ?? {};
+  const { held, of, draws = usualDraws, band, happens, quick = record.compute } = record.howSure ?? {};
   const options: ChanceOptions<never> = { of, draws, band, happens: happens?.when as never, tolerance: tolerances(record, values, computed), correlated: samePads && record.howSure?.samePads ? padsOfOneCompound : [] };
-  const chance = yield* drawChance(held ? { ...record, compute: held.compute(values as never) as never } : record, values, options as never);
+  const chance = yield* drawChance({ ...record, compute: (held ? held.compute(values as never) : quick) as AnyCalculator['compute'] }, values, options as never);
   if (!chance) return undefined;
   const wide = chance.tornado.filter((bar) => bar.swing > 0 && bar.swing >= least * (chance.tornado[0]?.swing ?? 0)).slice(0, rows);
   return {

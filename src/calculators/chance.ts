@@ -43,6 +43,8 @@ export interface ChanceOptions<V> {
  */
 const levelsFor = (numbers: number, draws: number): number => (50 * numbers >= draws ? 10 : 50);
 const fewest = 50;
+/** A step is about a thousandth of the work: to stop after each of 10,000 draws would cost a third of a short one. */
+const steps = 1000;
 
 /**
  * What a result is worth when every input is off by its usual measuring error, found by drawing them many times
@@ -67,7 +69,7 @@ export function chanceOf<I extends QuantityKey, O extends QuantityKey>(record: D
 
 type Drawn<I extends QuantityKey, O extends QuantityKey> = Pick<Calculator<I, O>, 'id' | 'title' | 'inputs' | 'outputs' | 'compute'>;
 
-/** The same in steps of one evaluation, for a page that has to answer the reader in between. */
+/** The same in steps of one evaluation or a few short ones, for a page that has to answer the reader in between. */
 export function* drawChance<I extends QuantityKey, O extends QuantityKey>(
   record: Drawn<I, O>,
   values: Values,
@@ -81,25 +83,23 @@ export function* drawChance<I extends QuantityKey, O extends QuantityKey>(
   if (!Number.isInteger(draws) || draws < fewest) throw new RangeError(`draws: expected a whole number of ${fewest} or more, found ${draws}`);
   if (!isQuantity(entryOf(result))) return undefined;
 
-  // One object for all draws, and one of inputs and results: to make them anew each time would cost as much as the physics.
-  const inputs: Record<string, Value> = {};
-  for (const key of keys) inputs[key] = isRows(entryOf(key)) ? (values[key] as RowValues).map((row) => ({ ...row })) : (values[key] as Value);
+  // One object for all draws: to make it anew each time would cost as much as the physics. Spread, because one filled key by
+  // key is a slow dictionary in some engines as soon as it has 19 keys.
+  const inputs = { ...Object.fromEntries(keys.map((key): [string, Value] => [key, isRows(entryOf(key)) ? (values[key] as RowValues).map((row) => ({ ...row })) : (values[key] as Value)])) };
   const shapes = numbersIn(record as never, values).map(({ key, cell, entry, x }) => {
     const into = (cell ? (inputs[key] as RowValues)[cell.row] : inputs) as Record<string, number>;
     return { key, cell, into, at: cell?.column ?? key, shape: shapeIn(key, entry, x, (cell && tolerance[`${key}.${cell.column}`]) ?? tolerance[key]) };
   });
   for (const { into, at, shape } of shapes) into[at] = shape.centre as number;
   const mix = mixer(shapes.map(({ key, cell }) => (cell ? '' : key)), correlated);
-  const both: Record<string, Value> = { ...inputs };
   const compute = (): Values | undefined => {
-    const results: object = record.compute(inputs as never);
+    const results = record.compute(inputs as never) as object as Values;
     if (isRefusal(results)) return undefined;
     for (const key in results) {
-      const x = (results as Values)[key];
+      const x = results[key];
       if (typeof x === 'number' && !Number.isFinite(x)) return undefined;
-      both[key] = x as Value;
     }
-    return results as Values;
+    return results;
   };
 
   const levels = levelsFor(shapes.length, draws);
@@ -134,20 +134,23 @@ export function* drawChance<I extends QuantityKey, O extends QuantityKey>(
   const u = new Float64Array(shapes.length);
   const found = new Float64Array(draws);
   let [answered, times] = [0, 0];
-  for (let draw = 0; draw < draws; draw += 1) {
+  let results: Values | undefined;
+  // What `happens` sees is looked up when it looks: copied, it would take longer than a short formula.
+  const both = Object.defineProperties({}, Object.fromEntries([...keys, ...outputs].map((key) => [key, { enumerable: true, get: () => (keys.includes(key) ? inputs : (results as Values))[key] }]))) as ValuesOf<I | O>;
+  const drawOne = (): void => {
     for (let i = 0; i < u.length; i += 1) u[i] = random();
     mix(u);
-    for (const { i, into, at, draw: value } of varying) {
-      const x = value(u[i] as number);
-      into[at] = x;
-      if (into === inputs) both[at] = x;
-    }
-    const results = compute();
-    yield;
-    if (!results) continue;
+    for (const { i, into, at, draw } of varying) into[at] = draw(u[i] as number);
+    results = compute();
+    if (!results) return;
     found[answered] = (results[result] as number) + (band === undefined ? 0 : (results[band] as number) * (2 * random() - 1));
     answered += 1;
-    if (happens?.(both as unknown as ValuesOf<I | O>)) times += 1;
+    if (happens?.(both)) times += 1;
+  };
+  const step = Math.ceil(draws / steps);
+  for (let draw = 0; draw < draws; draw += 1) {
+    drawOne();
+    if (draw % step === 0) yield;
   }
   if (answered === 0) return undefined;
   const line = found.subarray(0, answered).sort();

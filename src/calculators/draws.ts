@@ -22,13 +22,15 @@ export type Correlation = readonly [a: string, b: string, rho: number];
  * Source: from memory, not checked against the text; the tests check evenness and independence.
  */
 export function sfc32(seed: number): () => number {
-  let [a, b, c, count] = [0, seed | 0, Math.floor(seed / 4294967296) | 0, 1];
+  // An array of whole numbers: a phone's engine would make an object of every large one kept in a variable out here.
+  const state = Int32Array.of(0, seed, Math.floor(seed / 4294967296), 1);
   const next = (): number => {
+    const [a, b, c, count] = [state[0] as number, state[1] as number, state[2] as number, state[3] as number];
     const out = (((a + b) | 0) + count) | 0;
-    count = (count + 1) | 0;
-    a = b ^ (b >>> 9);
-    b = (c + (c << 3)) | 0;
-    c = (((c << 21) | (c >>> 11)) + out) | 0;
+    state[0] = b ^ (b >>> 9);
+    state[1] = c + (c << 3);
+    state[2] = ((c << 21) | (c >>> 11)) + out;
+    state[3] = count + 1;
     return ((out >>> 0) + 0.5) / 4294967296;
   };
   for (let k = 0; k < 12; k += 1) next();
@@ -139,7 +141,8 @@ export function mixer(keys: readonly string[], correlated: readonly Correlation[
   const z = new Float64Array(mixed.length);
   return (u) => {
     for (let m = 0; m < z.length; m += 1) z[m] = normalAt(u[mixed[m] as number] as number);
-    for (let m = 0; m < z.length; m += 1) {
+    // The first follows nobody and keeps its number.
+    for (let m = 1; m < z.length; m += 1) {
       const line = triangle[m] as number[];
       let sum = 0;
       for (let k = 0; k <= m; k += 1) sum += (line[k] as number) * (z[k] as number);

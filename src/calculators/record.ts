@@ -100,6 +100,11 @@ export interface HowSure<I extends QuantityKey, O extends QuantityKey> {
   readonly of?: O;
   /** How many trucks, as a number and not as a time, so that every phone finds the same. Left out: 10,000. */
   readonly draws?: number;
+  /**
+   * Those results of `compute` that `of`, `band` and `happens` look at, found by the same functions, and refused whenever
+   * `compute` refuses: where all the others take long. The sweep tests compare the two.
+   */
+  readonly quick?: (v: ValuesOf<I>) => { readonly [K in O]?: ValuesOf<O>[K] } | Refusal;
   /** Inputs that are the question, not a measurement: the road asked about. */
   readonly given?: readonly I[];
   /** An input that is itself the error, one standard deviation, of others, or of columns of a list: 'points.x'. */

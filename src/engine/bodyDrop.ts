@@ -1,7 +1,7 @@
 import type { Point } from './capsule.ts';
 import type { Impossible } from './outcome.ts';
 import { isImpossible } from './outcome.ts';
-import { requireFinite } from './require.ts';
+import { areFinite, requireFinite } from './require.ts';
 
 /**
  * What a point rides with.
@@ -69,7 +69,7 @@ export interface MovedPoint extends Point {
 
 export function movePoint(p: DropMotion & { readonly point: BodyPoint }): MovedPoint | Impossible {
   const { point, zMount = 0 } = p;
-  requireFinite({ x: point.x, y: point.y, z: point.z, zMount });
+  if (!areFinite(point.x, point.y, point.z, zMount)) requireFinite({ x: point.x, y: point.y, z: point.z, zMount });
   const turns = dropPitch(p);
   if (isImpossible(turns)) return turns;
   const moved = inFrameAxes({ ...p, point, zMount, pitch: turns.pitch });
@@ -107,7 +107,7 @@ function inFrameAxes(p: DropMotion & { readonly point: BodyPoint; readonly zMoun
  */
 export function dropPitch(p: DropMotion): { readonly pitch: number; readonly framePitch: number } | Impossible {
   const { dropFront, dropRear, xFront, xRear, suspensionFront, suspensionRear, xFrontAxle, xRearAxle } = p;
-  requireFinite({ dropFront, dropRear, xFront, xRear, suspensionFront, suspensionRear, xFrontAxle, xRearAxle });
+  if (!(areFinite(dropFront, dropRear, xFront, xRear) && areFinite(suspensionFront, suspensionRear, xFrontAxle, xRearAxle))) requireFinite({ dropFront, dropRear, xFront, xRear, suspensionFront, suspensionRear, xFrontAxle, xRearAxle });
   if (xFront === xRear) throw new RangeError(`xRear: expected another x than xFront, found ${xRear} for both`);
   if (xFrontAxle === xRearAxle) throw new RangeError(`xRearAxle: expected another x than xFrontAxle, found ${xRearAxle} for both`);
   const sinBody = (dropRear - dropFront) / (xFront - xRear);

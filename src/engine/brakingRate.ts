@@ -1,5 +1,5 @@
 import { standardGravity } from './constants.ts';
-import { requireNonNegative, requirePositive } from './require.ts';
+import { areNonNegative, arePositive, requireNonNegative, requirePositive } from './require.ts';
 
 /**
  * Braking rate of the truck from the line pressures, while both axles still grip.
@@ -29,8 +29,8 @@ export function brakingRate(p: {
   readonly rearFraction: number | undefined;
 } {
   const { frontGain, rearGain, frontPressure, rearPressure, mass } = p;
-  requireNonNegative({ frontGain, rearGain, frontPressure, rearPressure });
-  requirePositive({ mass });
+  if (!areNonNegative(frontGain, rearGain, frontPressure, rearPressure)) requireNonNegative({ frontGain, rearGain, frontPressure, rearPressure });
+  if (!arePositive(mass)) requirePositive({ mass });
   const frontForce = frontGain * frontPressure;
   const rearForce = rearGain * rearPressure;
   const total = frontForce + rearForce;

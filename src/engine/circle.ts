@@ -1,4 +1,4 @@
-import { requirePositive } from './require.ts';
+import { arePositive, requirePositive } from './require.ts';
 
 /**
  * Area of a round bore or piston.
@@ -12,6 +12,6 @@ import { requirePositive } from './require.ts';
  * Source: plane geometry. Worked value: 0.75 in = 0.01905 m → 2.850e-4 m² = 0.442 in².
  */
 export function circleArea({ diameter }: { readonly diameter: number }): { readonly area: number } {
-  requirePositive({ diameter });
+  if (!arePositive(diameter)) requirePositive({ diameter });
   return { area: (Math.PI / 4) * diameter ** 2 };
 }

@@ -59,7 +59,7 @@ export interface FailureEvent {
   readonly pressure: number;
 }
 
-export function circuitFailure({ controlForce, searchForce = 1500, ...truck }: CircuitFailure & {
+export function circuitFailure(truck: CircuitFailure & {
   readonly controlForce: number;
   readonly searchForce?: number;
 }):
@@ -72,6 +72,7 @@ export function circuitFailure({ controlForce, searchForce = 1500, ...truck }: C
       readonly firstStop: FailureEventKind;
     })
   | Impossible {
+  const { controlForce, searchForce = 1500 } = truck;
   requireNonNegative({ controlForce, searchForce });
   const path = failurePath(truck);
   if (isImpossible(path)) return path;
@@ -90,14 +91,16 @@ export function circuitFailure({ controlForce, searchForce = 1500, ...truck }: C
 }
 
 /** The state at a foot force, for a chart against force. */
-export function failureAtForce({ controlForce, ...truck }: CircuitFailure & { readonly controlForce: number }): FailureState | Impossible {
+export function failureAtForce(truck: CircuitFailure & { readonly controlForce: number }): FailureState | Impossible {
+  const { controlForce } = truck;
   requireNonNegative({ controlForce });
   const path = failurePath(truck);
   return isImpossible(path) ? path : stateAt(truck, alongForce(path, controlForce));
 }
 
 /** The state at a pad travel, for a drawing that starts at rest. In a flat spot it gives the least force; past the end, the end. */
-export function failureAtTravel({ padTravel, ...truck }: CircuitFailure & { readonly padTravel: number }): FailureState | Impossible {
+export function failureAtTravel(truck: CircuitFailure & { readonly padTravel: number }): FailureState | Impossible {
+  const { padTravel } = truck;
   requireNonNegative({ padTravel });
   const path = failurePath(truck);
   return isImpossible(path) ? path : stateAt(truck, alongTravel(path, padTravel));

@@ -2,7 +2,7 @@ import { caliperAreas } from './caliper.ts';
 import type { Caliper } from './caliper.ts';
 import { atmosphere } from './constants.ts';
 import type { Impossible } from './outcome.ts';
-import { requireNonNegative, requirePositive } from './require.ts';
+import { areNonNegative, arePositive, requireNonNegative, requirePositive } from './require.ts';
 
 /**
  * What one circuit (one axle, two calipers) swallows at a line pressure, part by part.
@@ -43,13 +43,13 @@ export type VolumeItem = 'gaps' | 'knockBack' | 'fluid' | 'hoses' | 'calipers' |
 
 export const calipersPerAxle = 2;
 
-export function circuitVolume({ pressure, ...c }: CircuitParts & { readonly pressure: number }): {
+export function circuitVolume(c: CircuitParts & { readonly pressure: number }): {
   readonly items: Readonly<Record<VolumeItem, number>>;
   readonly total: number;
 } {
-  const { gapPerPad, knockBack, fluidVolume, hoses, hoseLength, hoseExpansion, caliperGive, padGive, airVolume } = c;
-  requireNonNegative({ pressure, gapPerPad, knockBack, fluidVolume, hoses, hoseLength, hoseExpansion, caliperGive, padGive, airVolume });
-  requirePositive({ bulkModulus: c.bulkModulus, hosePressure: c.hosePressure, caliperPressure: c.caliperPressure, padPressure: c.padPressure });
+  const { pressure, gapPerPad, knockBack, fluidVolume, hoses, hoseLength, hoseExpansion, caliperGive, padGive, airVolume } = c;
+  if (!(areNonNegative(pressure, gapPerPad, knockBack, fluidVolume, hoses) && areNonNegative(hoseLength, hoseExpansion, caliperGive, padGive, airVolume))) requireNonNegative({ pressure, gapPerPad, knockBack, fluidVolume, hoses, hoseLength, hoseExpansion, caliperGive, padGive, airVolume });
+  if (!arePositive(c.bulkModulus, c.hosePressure, c.caliperPressure, c.padPressure)) requirePositive({ bulkModulus: c.bulkModulus, hosePressure: c.hosePressure, caliperPressure: c.caliperPressure, padPressure: c.padPressure });
   const { clampArea, pistonArea, travelPerGap } = caliperAreas(c);
   const perGap = calipersPerAxle * pistonArea * travelPerGap;
   const items = {
@@ -61,12 +61,12 @@ export function circuitVolume({ pressure, ...c }: CircuitParts & { readonly pres
     pads: (perGap * padGive * pressure) / c.padPressure,
     air: airVolume * squeezed({ pressure, polytropic: c.polytropic }),
   };
-  return { items, total: Object.values(items).reduce((sum, v) => sum + v, 0) };
+  return { items, total: items.gaps + items.knockBack + items.fluid + items.hoses + items.calipers + items.pads + items.air };
 }
 
 /** Part of the air's volume at atmospheric pressure that is gone at a pressure over it. */
 export function squeezed({ pressure, polytropic }: { readonly pressure: number; readonly polytropic: number }): number {
-  requirePositive({ polytropic });
+  if (!arePositive(polytropic)) requirePositive({ polytropic });
   if (polytropic < 1) throw new RangeError(`polytropic: expected 1 or more, found ${polytropic}`);
   return 1 - (atmosphere / (atmosphere + pressure)) ** (1 / polytropic);
 }
@@ -81,11 +81,12 @@ export function squeezed({ pressure, polytropic }: { readonly pressure: number; 
  *
  * Impossible 'pressures-not-rising', by low − high (Pa). @throws RangeError as circuitVolume. Source: derived.
  */
-export function equivalentCircuit({ low, high, ...parts }: CircuitParts & { readonly low: number; readonly high: number }):
+export function equivalentCircuit(p: CircuitParts & { readonly low: number; readonly high: number }):
   | { readonly takeUpVolume: number; readonly compliance: number }
   | Impossible {
-  const atLow = circuitVolume({ ...parts, pressure: low }).total;
-  const atHigh = circuitVolume({ ...parts, pressure: high }).total;
+  const { low, high } = p;
+  const atLow = circuitVolume({ ...p, pressure: low }).total;
+  const atHigh = circuitVolume({ ...p, pressure: high }).total;
   if (high <= low) return { impossible: 'pressures-not-rising', by: low - high };
   const compliance = (atHigh - atLow) / (high - low);
   return { takeUpVolume: atLow - compliance * low, compliance };

@@ -1,7 +1,7 @@
 import { circleArea } from './circle.ts';
 import type { Impossible } from './outcome.ts';
 import { isImpossible } from './outcome.ts';
-import { requireNonNegative, requirePositive } from './require.ts';
+import { areNonNegative, arePositive, requireNonNegative, requirePositive } from './require.ts';
 
 /**
  * What a clutch pedal at one travel does to the release bearing, and what the bearing asks of the foot.
@@ -52,8 +52,8 @@ export function clutchAt({ padTravel, bearingForce, linkageEfficiency, ...line }
       readonly totalRatio: number;
     }
   | Impossible {
-  requireNonNegative({ padTravel, bearingForce });
-  requirePositive({ linkageEfficiency });
+  if (!areNonNegative(padTravel, bearingForce)) requireNonNegative({ padTravel, bearingForce });
+  if (!arePositive(linkageEfficiency)) requirePositive({ linkageEfficiency });
   if (linkageEfficiency > 1) throw new RangeError(`linkageEfficiency: expected at most 1, found ${linkageEfficiency}`);
   const areas = pistons(line);
   if (isImpossible(areas)) return areas;
@@ -82,7 +82,7 @@ export function clutchAt({ padTravel, bearingForce, linkageEfficiency, ...line }
  * Knows no floor and no end of a bore: see clutchWindow. Source: derived. Worked value: the line above, 9 mm → 113.8 mm.
  */
 export function clutchPadTravel({ bearingTravel, ...line }: ClutchLine & { readonly bearingTravel: number }): { readonly padTravel: number } | Impossible {
-  requireNonNegative({ bearingTravel });
+  if (!areNonNegative(bearingTravel)) requireNonNegative({ bearingTravel });
   const areas = pistons(line);
   if (isImpossible(areas)) return areas;
   const slaveStroke = line.forkRatio * bearingTravel + line.forkPlay;
@@ -152,8 +152,8 @@ export function clutchWindow({ neededTravel, allowedTravel, reserve, masterTrave
 
 function pistons(line: ClutchLine): { readonly master: number; readonly slave: number } | Impossible {
   const { pedalRatio, freePlay, portStroke, volumetricEfficiency, slaveOuter, slaveInner, forkRatio, forkPlay } = line;
-  requirePositive({ pedalRatio, volumetricEfficiency, forkRatio, slaveOuter });
-  requireNonNegative({ freePlay, portStroke, slaveInner, forkPlay });
+  if (!arePositive(pedalRatio, volumetricEfficiency, forkRatio, slaveOuter)) requirePositive({ pedalRatio, volumetricEfficiency, forkRatio, slaveOuter });
+  if (!areNonNegative(freePlay, portStroke, slaveInner, forkPlay)) requireNonNegative({ freePlay, portStroke, slaveInner, forkPlay });
   if (volumetricEfficiency > 1) throw new RangeError(`volumetricEfficiency: expected at most 1, found ${volumetricEfficiency}`);
   if (slaveInner >= slaveOuter) return { impossible: 'inner-not-inside-outer', by: slaveInner - slaveOuter };
   const hole = slaveInner > 0 ? circleArea({ diameter: slaveInner }).area : 0;

@@ -1,5 +1,5 @@
 import type { Impossible } from './outcome.ts';
-import { requireNonNegative, requirePositive } from './require.ts';
+import { arePositive, requireNonNegative, requirePositive } from './require.ts';
 
 /**
  * The split of brake force that uses the same part of the grip at both axles.
@@ -84,6 +84,6 @@ export function requireLoadRatios({ rearFraction, heightRatio }: {
   readonly rearFraction: number;
   readonly heightRatio: number;
 }): void {
-  requirePositive({ rearFraction, heightRatio });
+  if (!arePositive(rearFraction, heightRatio)) requirePositive({ rearFraction, heightRatio });
   if (!(rearFraction < 1)) throw new RangeError(`rearFraction: expected less than 1, found ${rearFraction}`);
 }

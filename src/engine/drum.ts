@@ -1,7 +1,7 @@
 import { circleArea } from './circle.ts';
 import type { Impossible } from './outcome.ts';
 import { isImpossible } from './outcome.ts';
-import { requireFinite, requireNonNegative, requirePositive } from './require.ts';
+import { areFinite, areNonNegative, arePositive, requireFinite, requireNonNegative, requirePositive } from './require.ts';
 
 /**
  * Friction that one drum shoe makes, per unit of force on its tip.
@@ -32,7 +32,7 @@ export function shoeFactor(p: ShoeArms & { readonly friction: number; readonly s
   | { readonly factor: number; readonly normalPerForce: number; readonly lockFriction: number }
   | Impossible {
   const { applyArm, normalArm, frictionArm, friction, sense } = p;
-  requirePositive({ applyArm, normalArm, frictionArm, friction });
+  if (!arePositive(applyArm, normalArm, frictionArm, friction)) requirePositive({ applyArm, normalArm, frictionArm, friction });
   const lockFriction = normalArm / frictionArm;
   if (sense === 'leading' && friction >= lockFriction) return { impossible: 'self-locks', by: friction - lockFriction };
   const help = (sense === 'leading' ? friction : -friction) * frictionArm;
@@ -128,9 +128,9 @@ export function drumForce(p: {
   readonly pressure: number;
 }): { readonly tipForce: number; readonly torquePerWheel: number; readonly axleForce: number; readonly gain: number } {
   const { drumRadius, efficiency, loadedRadius, pushOut, pressure } = p;
-  requirePositive({ brakeFactor: p.brakeFactor, drumRadius, efficiency, loadedRadius });
-  requireNonNegative({ pushOut });
-  requireFinite({ pressure });
+  if (!arePositive(p.brakeFactor, drumRadius, efficiency, loadedRadius)) requirePositive({ brakeFactor: p.brakeFactor, drumRadius, efficiency, loadedRadius });
+  if (!areNonNegative(pushOut)) requireNonNegative({ pushOut });
+  if (!areFinite(pressure)) requireFinite({ pressure });
   if (efficiency > 1) throw new RangeError(`efficiency: expected at most 1, found ${efficiency}`);
   const { area } = circleArea({ diameter: p.cylinderDiameter });
   const working = Math.max(0, pressure - pushOut);

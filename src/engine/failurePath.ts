@@ -2,7 +2,7 @@ import { circleArea } from './circle.ts';
 import { pressureForStroke, strokeForPressure } from './fluid.ts';
 import type { FluidCircuit } from './fluid.ts';
 import type { Impossible } from './outcome.ts';
-import { requireFinite, requireNonNegative, requirePositive } from './require.ts';
+import { areFinite, areNonNegative, arePositive, requireFinite, requireNonNegative, requirePositive } from './require.ts';
 
 /**
  * The road a pedal travels when one circuit has lost its fluid: every corner of it, in the order the foot meets them.
@@ -75,10 +75,10 @@ export interface FailedPedal {
 
 export function failurePath(p: FailedPedal): readonly FailureCorner[] | Impossible {
   const { pedalRatio, efficiency, barSpacing, barOffset, stopAngle = Math.PI / 2, floorTravel, frontLead = 0, freePlay = 0 } = p;
-  requirePositive({ pedalRatio, efficiency, barSpacing, floorTravel });
-  requirePositive({ frontStroke: p.frontStroke, rearStroke: p.rearStroke });
-  requireFinite({ barOffset, frontLead });
-  requireNonNegative({ stopAngle, freePlay });
+  if (!arePositive(pedalRatio, efficiency, barSpacing, floorTravel)) requirePositive({ pedalRatio, efficiency, barSpacing, floorTravel });
+  if (!arePositive(p.frontStroke, p.rearStroke)) requirePositive({ frontStroke: p.frontStroke, rearStroke: p.rearStroke });
+  if (!areFinite(barOffset, frontLead)) requireFinite({ barOffset, frontLead });
+  if (!areNonNegative(stopAngle, freePlay)) requireNonNegative({ stopAngle, freePlay });
   if (efficiency > 1) throw new RangeError(`efficiency: expected at most 1, found ${efficiency}`);
   if (stopAngle > Math.PI / 2) throw new RangeError(`stopAngle: expected at most π/2, found ${stopAngle}`);
   const outside = Math.abs(barOffset) - barSpacing / 2;

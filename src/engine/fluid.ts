@@ -1,5 +1,5 @@
 import { circleArea } from './circle.ts';
-import { requireFinite, requireNonNegative, requirePositive } from './require.ts';
+import { areFinite, areNonNegative, arePositive, requireFinite, requireNonNegative, requirePositive } from './require.ts';
 
 /**
  * How far a master piston moves for a line pressure, and back.
@@ -28,25 +28,23 @@ export interface FluidCircuit {
   readonly portStroke: number;
 }
 
-export function strokeForPressure({ pressure, ...circuit }: FluidCircuit & { readonly pressure: number }): {
+export function strokeForPressure({ pressure, takeUpVolume, compliance, bore, portStroke }: FluidCircuit & { readonly pressure: number }): {
   readonly stroke: number;
   readonly volume: number;
 } {
-  const { takeUpVolume, compliance, bore, portStroke } = circuit;
-  requireNonNegative({ pressure, takeUpVolume, compliance, portStroke });
+  if (!areNonNegative(pressure, takeUpVolume, compliance, portStroke)) requireNonNegative({ pressure, takeUpVolume, compliance, portStroke });
   const { area } = circleArea({ diameter: bore });
   const volume = takeUpVolume + compliance * pressure;
   return { stroke: volume / area + portStroke, volume };
 }
 
 /** The inverse: 0 until the take-up is used, then rising in a straight line. */
-export function pressureForStroke({ stroke, ...circuit }: FluidCircuit & { readonly stroke: number }): {
+export function pressureForStroke({ stroke, takeUpVolume, compliance, bore, portStroke }: FluidCircuit & { readonly stroke: number }): {
   readonly pressure: number;
 } {
-  const { takeUpVolume, compliance, bore, portStroke } = circuit;
-  requireFinite({ stroke });
-  requireNonNegative({ takeUpVolume, portStroke });
-  requirePositive({ compliance });
+  if (!areFinite(stroke)) requireFinite({ stroke });
+  if (!areNonNegative(takeUpVolume, portStroke)) requireNonNegative({ takeUpVolume, portStroke });
+  if (!arePositive(compliance)) requirePositive({ compliance });
   const { area } = circleArea({ diameter: bore });
   return { pressure: Math.max(0, ((stroke - portStroke) * area - takeUpVolume) / compliance) };
 }

@@ -1,7 +1,7 @@
 import { circleArea } from './circle.ts';
 import { circuitVolume } from './circuitVolume.ts';
 import type { CircuitParts, VolumeItem } from './circuitVolume.ts';
-import { requireNonNegative, requirePositive } from './require.ts';
+import { areNonNegative, arePositive, requireNonNegative, requirePositive } from './require.ts';
 
 /**
  * Where the pedal goes: each part of each circuit as volume, master stroke and pad travel.
@@ -65,31 +65,49 @@ export interface PedalLedger {
   readonly padReserve: number;
 }
 
-export function pedalLedger(p: LedgerPedal): PedalLedger {
+/** The sum alone. */
+export function pedalTravel(p: LedgerPedal): { readonly front: MasterStroke; readonly rear: MasterStroke; readonly freePlayTravel: number; readonly flexTravel: number; readonly padTravel: number } {
   const { pedalRatio, frontShare, freePlay, flex, flexForce, controlForce, floorTravel } = p;
-  requirePositive({ pedalRatio, frontShare, rearShare: 1 - frontShare, flexForce, floorTravel });
-  requireNonNegative({ freePlay, flex, controlForce });
-  const front = circuitLedger({ circuit: p.front, padPerStroke: pedalRatio * frontShare });
-  const rear = circuitLedger({ circuit: p.rear, padPerStroke: pedalRatio * (1 - frontShare) });
+  if (!arePositive(pedalRatio, frontShare, 1 - frontShare, flexForce, floorTravel)) requirePositive({ pedalRatio, frontShare, rearShare: 1 - frontShare, flexForce, floorTravel });
+  if (!areNonNegative(freePlay, flex, controlForce)) requireNonNegative({ freePlay, flex, controlForce });
+  const front = masterStroke({ circuit: p.front, padPerStroke: pedalRatio * frontShare });
+  const rear = masterStroke({ circuit: p.rear, padPerStroke: pedalRatio * (1 - frontShare) });
   const freePlayTravel = pedalRatio * freePlay;
   const flexTravel = (pedalRatio * flex * controlForce) / flexForce;
-  const padTravel = front.padTravel + rear.padTravel + freePlayTravel + flexTravel;
-  return { front, rear, freePlayTravel, flexTravel, padTravel, padReserve: floorTravel - padTravel };
+  return { front, rear, freePlayTravel, flexTravel, padTravel: front.padTravel + rear.padTravel + freePlayTravel + flexTravel };
 }
 
-function circuitLedger({ circuit, padPerStroke }: { readonly circuit: CircuitOnMaster; readonly padPerStroke: number }): CircuitLedger {
+export function pedalLedger(p: LedgerPedal): PedalLedger {
+  const { front, rear, freePlayTravel, flexTravel, padTravel } = pedalTravel(p);
+  return { front: circuitLedger(p.front, front), rear: circuitLedger(p.rear, rear), freePlayTravel, flexTravel, padTravel, padReserve: p.floorTravel - padTravel };
+}
+
+interface MasterStroke {
+  readonly items: Readonly<Record<VolumeItem, number>>;
+  readonly volume: number;
+  readonly area: number;
+  readonly stroke: number;
+  readonly padPerStroke: number;
+  readonly padTravel: number;
+}
+
+function masterStroke({ circuit, padPerStroke }: { readonly circuit: CircuitOnMaster; readonly padPerStroke: number }): MasterStroke {
   const { bore, portStroke, masterStroke } = circuit;
-  requireNonNegative({ portStroke });
-  requirePositive({ masterStroke });
+  if (!areNonNegative(portStroke)) requireNonNegative({ portStroke });
+  if (!arePositive(masterStroke)) requirePositive({ masterStroke });
   const { area } = circleArea({ diameter: bore });
   const { items, total } = circuitVolume(circuit);
-  const line = (item: LedgerLine['item'], volume: number, stroke: number): LedgerLine => ({ item, volume, stroke, padTravel: padPerStroke * stroke });
   const stroke = total / area + portStroke;
+  return { items, volume: total, area, stroke, padPerStroke, padTravel: padPerStroke * stroke };
+}
+
+function circuitLedger({ portStroke, masterStroke }: CircuitOnMaster, { items, volume, area, stroke, padPerStroke, padTravel }: MasterStroke): CircuitLedger {
+  const line = (item: LedgerLine['item'], v: number, moved: number): LedgerLine => ({ item, volume: v, stroke: moved, padTravel: padPerStroke * moved });
   return {
     lines: [line('port', 0, portStroke), ...(Object.entries(items) as [VolumeItem, number][]).map(([item, v]) => line(item, v, v / area))],
-    volume: total,
+    volume,
     stroke,
-    padTravel: padPerStroke * stroke,
+    padTravel,
     strokeReserve: masterStroke - stroke,
   };
 }

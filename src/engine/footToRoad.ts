@@ -1,7 +1,7 @@
 import { brakingRate } from './brakingRate.ts';
 import { strokeForPressure } from './fluid.ts';
 import { linePressure } from './pressure.ts';
-import { requireNonNegative } from './require.ts';
+import { areNonNegative, requireNonNegative } from './require.ts';
 import { valveOutlet } from './valve.ts';
 
 /**
@@ -62,10 +62,10 @@ export interface FootState {
   readonly padTravel: number;
 }
 
-export function footToRoad({ controlForce, ...p }: Pedal & { readonly controlForce: number }): FootState {
-  requireNonNegative({ freePlay: p.freePlay, pushOut: p.pushOut });
-  const line = linePressure({ ...p, controlForce });
-  const rearOutlet = p.valve ? valveOutlet({ inlet: line.rearPressure, ...p.valve }).outlet : line.rearPressure;
+export function footToRoad(p: Pedal & { readonly controlForce: number }): FootState {
+  if (!areNonNegative(p.freePlay, p.pushOut)) requireNonNegative({ freePlay: p.freePlay, pushOut: p.pushOut });
+  const line = linePressure(p);
+  const rearOutlet = p.valve ? valveOutlet({ inlet: line.rearPressure, knee: p.valve.knee, slope: p.valve.slope }).outlet : line.rearPressure;
   const road = brakingRate({
     frontGain: p.frontGain,
     rearGain: p.rearGain,
@@ -73,13 +73,15 @@ export function footToRoad({ controlForce, ...p }: Pedal & { readonly controlFor
     rearPressure: Math.max(0, rearOutlet - p.pushOut),
     mass: p.mass,
   });
-  const front = { takeUpVolume: p.frontTakeUpVolume, compliance: p.frontCompliance, bore: p.frontBore, portStroke: p.portStroke };
-  const rear = { takeUpVolume: p.rearTakeUpVolume, compliance: p.rearCompliance, bore: p.rearBore, portStroke: p.portStroke };
-  const frontStroke = strokeForPressure({ ...front, pressure: line.frontPressure }).stroke;
-  const rearStroke = strokeForPressure({ ...rear, pressure: rearOutlet }).stroke;
+  const frontStroke = strokeForPressure({ pressure: line.frontPressure, takeUpVolume: p.frontTakeUpVolume, compliance: p.frontCompliance, bore: p.frontBore, portStroke: p.portStroke }).stroke;
+  const rearStroke = strokeForPressure({ pressure: rearOutlet, takeUpVolume: p.rearTakeUpVolume, compliance: p.rearCompliance, bore: p.rearBore, portStroke: p.portStroke }).stroke;
   return {
-    controlForce,
-    ...line,
+    controlForce: p.controlForce,
+    rodForce: line.rodForce,
+    frontArea: line.frontArea,
+    rearArea: line.rearArea,
+    frontPressure: line.frontPressure,
+    rearPressure: line.rearPressure,
     rearOutlet,
     frontForce: road.frontForce,
     rearForce: road.rearForce,

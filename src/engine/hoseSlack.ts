@@ -1,7 +1,8 @@
 import type { Point } from './capsule.ts';
+import { isImpossible } from './outcome.ts';
 import type { Impossible } from './outcome.ts';
 import { lineSlack } from './lineSlack.ts';
-import { requireFinite, requireNonNegative, requirePositive } from './require.ts';
+import { areFinite, requireFinite, requireNonNegative, requirePositive } from './require.ts';
 
 /**
  * How far apart the two ends of a hose come, from the frame to a wheel that steers and rides up and down.
@@ -26,16 +27,19 @@ import { requireFinite, requireNonNegative, requirePositive } from './require.ts
  * @throws RangeError if a number is not finite, L ≤ 0 or a lock negative
  * Source: derived. Worked value: F at the kingpin line, W 0.1 m beside it: d the same at every lock.
  */
-export interface HoseState {
+export interface HosePlace {
   /** Turn of the wheel (rad, + left) and ride height (m). */
   readonly steer: number;
   readonly height: number;
   readonly distance: number;
+}
+
+export interface HoseState extends HosePlace {
   readonly slack: number;
   readonly gentlestRadius?: number;
 }
 
-export function hoseSlack(p: {
+export interface SteeredHose {
   readonly frame: Point;
   readonly wheel: Point;
   readonly low: Point;
@@ -45,39 +49,48 @@ export function hoseSlack(p: {
   readonly airedOut: number;
   readonly lifted: number;
   readonly length: number;
-}): { /** Aired out, drive, lifted; in each full right, straight, full left. */ readonly states: readonly HoseState[]; readonly farthest: HoseState; readonly nearest: HoseState } | Impossible {
+}
+
+export function hoseSlack(p: SteeredHose): { /** Aired out, drive, lifted; in each full right, straight, full left. */ readonly states: readonly HoseState[]; readonly farthest: HoseState; readonly nearest: HoseState } | Impossible {
+  const far = farthestApart(p);
+  if (isImpossible(far)) return far;
+  const { states, turning, farthest } = far;
+  const closed = [...states, ...turning].map((from) => closeIn(p, from));
+  const nearest = [...states, ...turning, ...closed].reduce((least, state) => (state.distance < least.distance - 1e-9 ? state : least));
+  const hung = (place: HosePlace): HoseState => ({ ...place, ...lineSlack({ length: p.length, distance: place.distance }) });
+  return { states: states.map(hung), farthest: hung(farthest), nearest: hung(nearest) };
+}
+
+/** Where the ends are farthest apart, and the places it is found among: the nine, and those where the distance turns. */
+export function farthestApart(p: SteeredHose): { readonly states: readonly HosePlace[]; readonly turning: readonly HosePlace[]; readonly farthest: HosePlace } | Impossible {
   const { lockLeft, lockRight, airedOut, lifted, length } = p;
   requirePositive({ length });
   requireNonNegative({ lockLeft, lockRight });
   requireFinite({ airedOut, lifted });
-  for (const [name, { x, y, z }] of Object.entries({ frame: p.frame, wheel: p.wheel, low: p.low, high: p.high })) requireFinite({ [`${name}.x`]: x, [`${name}.y`]: y, [`${name}.z`]: z });
+  for (const name of ['frame', 'wheel', 'low', 'high'] as const) {
+    const { x, y, z } = p[name];
+    if (!areFinite(x, y, z)) requireFinite({ [`${name}.x`]: x, [`${name}.y`]: y, [`${name}.z`]: z });
+  }
   const apart = Math.hypot(p.high.x - p.low.x, p.high.y - p.low.y, p.high.z - p.low.z);
   if (apart < 0.01) return { impossible: 'ball-joints-coincide', by: apart };
   if (lifted < airedOut) return { impossible: 'heights-crossed', by: airedOut - lifted };
-  const at = (steer: number, height: number): HoseState => {
-    const distance = distanceAt(p, steer, height);
-    return { steer, height, distance, ...lineSlack({ length, distance }) };
-  };
+  const at = (steer: number, height: number): HosePlace => ({ steer, height, distance: distanceAt(p, steer, height) });
   const steers = [-lockRight, 0, lockLeft];
   const heights = [airedOut, 0, lifted];
   const states = heights.flatMap((height) => steers.map((steer) => at(steer, height)));
   const turning = heights.flatMap((height) => turningPoints(p, height).map((steer) => at(steer, height)));
   const farthest = [...states, ...turning].reduce((most, state) => (state.distance > most.distance ? state : most));
-  const closed = [...states, ...turning].map(({ steer, height }) => closeIn(p, at, steer, height));
-  const nearest = [...states, ...turning, ...closed].reduce((least, state) => (state.distance < least.distance - 1e-9 ? state : least));
-  return { states, farthest, nearest };
+  return { states, turning, farthest };
 }
 
-type Hose = Parameters<typeof hoseSlack>[0];
-
 /** Where the wheel's end is, by Rodrigues' formula: along the line, in the plane, and square to both. */
-export function wheelEnd(p: Pick<Hose, 'wheel' | 'low' | 'high'>, steer: number, height: number): Point {
+export function wheelEnd(p: Pick<SteeredHose, 'wheel' | 'low' | 'high'>, steer: number, height: number): Point {
   const { along, flat, square } = split(p);
   const [c, s] = [Math.cos(steer), Math.sin(steer)];
   return { x: along.x + flat.x * c + square.x * s, y: along.y + flat.y * c + square.y * s, z: along.z + flat.z * c + square.z * s - height };
 }
 
-function split({ wheel, low, high }: Pick<Hose, 'wheel' | 'low' | 'high'>): { readonly along: Point; readonly flat: Point; readonly square: Point } {
+function split({ wheel, low, high }: Pick<SteeredHose, 'wheel' | 'low' | 'high'>): { readonly along: Point; readonly flat: Point; readonly square: Point } {
   // The axis points up, whichever joint was called the upper one, so that + is a turn to the left.
   const up = high.z >= low.z ? 1 : -1;
   const run = { x: up * (high.x - low.x), y: up * (high.y - low.y), z: up * (high.z - low.z) };
@@ -89,13 +102,13 @@ function split({ wheel, low, high }: Pick<Hose, 'wheel' | 'low' | 'high'>): { re
   return { along: { x: low.x + k * e.x, y: low.y + k * e.y, z: low.z + k * e.z }, flat, square: { x: e.y * flat.z - e.z * flat.y, y: e.z * flat.x - e.x * flat.z, z: e.x * flat.y - e.y * flat.x } };
 }
 
-function distanceAt(p: Hose, steer: number, height: number): number {
+function distanceAt(p: SteeredHose, steer: number, height: number): number {
   const end = wheelEnd(p, steer, height);
   return Math.hypot(end.x - p.frame.x, end.y - p.frame.y, end.z - p.frame.z);
 }
 
 /** Angles inside the locks at which the distance stops growing or shrinking: tan δ = c/b. */
-function turningPoints(p: Hose, height: number): number[] {
+function turningPoints(p: SteeredHose, height: number): number[] {
   const { along, flat, square } = split(p);
   const from = { x: along.x - p.frame.x, y: along.y - p.frame.y, z: along.z - height - p.frame.z };
   const b = from.x * flat.x + from.y * flat.y + from.z * flat.z;
@@ -106,13 +119,13 @@ function turningPoints(p: Hose, height: number): number[] {
 }
 
 /** Down to the least distance near a state: best height for the angle, best angle for the height, in turn. */
-function closeIn(p: Hose, at: (steer: number, height: number) => HoseState, steer: number, height: number): HoseState {
-  let best = at(steer, height);
+function closeIn(p: SteeredHose, from: HosePlace): HosePlace {
+  let best = from;
   for (let round = 0; round < 60; round++) {
     const before = best.distance;
     const level = Math.min(p.lifted, Math.max(p.airedOut, wheelEnd(p, best.steer, 0).z - p.frame.z));
     for (const turn of [best.steer, ...turningPoints(p, level)]) {
-      const next = at(turn, level);
+      const next = { steer: turn, height: level, distance: distanceAt(p, turn, level) };
       if (next.distance < best.distance) best = next;
     }
     if (before - best.distance < 1e-9) break;

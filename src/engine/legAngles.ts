@@ -1,5 +1,5 @@
 import type { Impossible } from './outcome.ts';
-import { requireFinite, requirePositive } from './require.ts';
+import { areFinite, arePositive, requireFinite, requirePositive } from './require.ts';
 
 /** Side view: x forward, z up, m. */
 export interface Flat {
@@ -34,8 +34,8 @@ export function legAngles({ hip, heel, ball, thigh, shin, ankleHeight }: {
   readonly shin: number;
   readonly ankleHeight: number;
 }): { readonly knee: number; readonly ankle: number; readonly sole: number; readonly lean: number; readonly anklePoint: Flat; readonly kneePoint: Flat } | Impossible {
-  requireFinite({ hipX: hip.x, hipZ: hip.z, heelX: heel.x, heelZ: heel.z, ballX: ball.x, ballZ: ball.z });
-  requirePositive({ thigh, shin, ankleHeight });
+  if (!(areFinite(hip.x, hip.z, heel.x, heel.z) && areFinite(ball.x, ball.z))) requireFinite({ hipX: hip.x, hipZ: hip.z, heelX: heel.x, heelZ: heel.z, ballX: ball.x, ballZ: ball.z });
+  if (!arePositive(thigh, shin, ankleHeight)) requirePositive({ thigh, shin, ankleHeight });
   const sole = Math.hypot(ball.x - heel.x, ball.z - heel.z);
   if (sole < 1e-3) return { impossible: 'no-foot' };
   const along = { x: (ball.x - heel.x) / sole, z: (ball.z - heel.z) / sole };

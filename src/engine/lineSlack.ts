@@ -1,5 +1,5 @@
 import { bisect } from './roots.ts';
-import { requireNonNegative, requirePositive } from './require.ts';
+import { areNonNegative, arePositive, requireNonNegative, requirePositive } from './require.ts';
 
 /**
  * A line, cable or hose of length L between two ends d apart: what it has to spare, and how gently it can still bend.
@@ -21,8 +21,8 @@ import { requireNonNegative, requirePositive } from './require.ts';
  * Source: geometry. Worked value: L = π/2, d = √2 → a quarter circle of radius 1; slack 0.1566.
  */
 export function lineSlack({ length, distance }: { readonly length: number; readonly distance: number }): { readonly slack: number; readonly gentlestRadius?: number } {
-  requirePositive({ length });
-  requireNonNegative({ distance });
+  if (!arePositive(length)) requirePositive({ length });
+  if (!areNonNegative(distance)) requireNonNegative({ distance });
   const slack = length - distance;
   // Straight to within rounding: a radius of thousands of lengths is none.
   if (slack <= 1e-9 * length) return { slack };

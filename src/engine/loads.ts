@@ -1,6 +1,6 @@
 import { standardGravity } from './constants.ts';
 import type { Impossible } from './outcome.ts';
-import { requireFinite, requireNonNegative, requirePositive } from './require.ts';
+import { areFinite, areNonNegative, arePositive, requireFinite, requireNonNegative, requirePositive } from './require.ts';
 
 /**
  * Axle loads while braking, and what the road has to supply.
@@ -116,9 +116,9 @@ export function withPayload(p: {
     }
   | Impossible {
   const { wheelbase, cgHeight, payload, payloadAhead, payloadHeight } = p;
-  requirePositive({ frontLoad: p.frontLoad, rearLoad: p.rearLoad, wheelbase, cgHeight });
-  requireNonNegative({ payload, payloadHeight });
-  requireFinite({ payloadAhead });
+  if (!arePositive(p.frontLoad, p.rearLoad, wheelbase, cgHeight)) requirePositive({ frontLoad: p.frontLoad, rearLoad: p.rearLoad, wheelbase, cgHeight });
+  if (!areNonNegative(payload, payloadHeight)) requireNonNegative({ payload, payloadHeight });
+  if (!areFinite(payloadAhead)) requireFinite({ payloadAhead });
   const onFront = (payload * payloadAhead) / wheelbase;
   const frontLoad = p.frontLoad + onFront;
   const rearLoad = p.rearLoad + payload - onFront;

@@ -1,8 +1,8 @@
 import { standardGravity } from './constants.ts';
 import { requireLoadRatios } from './distribution.ts';
 import type { Impossible } from './outcome.ts';
-import { requireNonNegative, requirePositive } from './require.ts';
-import type { BarAndBrakes } from './valve.ts';
+import { areNonNegative, arePositive, requireNonNegative, requirePositive } from './require.ts';
+import type { BarAndBrakes, PerRodForce } from './valve.ts';
 import { brakesPerRodForce, requireSlope, valveOutlet } from './valve.ts';
 
 /**
@@ -55,8 +55,8 @@ export function lockOrder(p: {
   | Impossible {
   const { rearBrakeFraction, rearFraction, heightRatio, grip, rollingResistance = 0 } = p;
   requireLoadRatios({ rearFraction, heightRatio });
-  requireNonNegative({ rearBrakeFraction, rollingResistance });
-  requirePositive({ grip });
+  if (!areNonNegative(rearBrakeFraction, rollingResistance)) requireNonNegative({ rearBrakeFraction, rollingResistance });
+  if (!arePositive(grip)) requirePositive({ grip });
   if (rearBrakeFraction > 1) throw new RangeError(`rearBrakeFraction: expected at most 1, found ${rearBrakeFraction}`);
   const free = grip - rollingResistance;
   if (free <= 0) return { impossible: 'grip-not-above-rolling-resistance', by: -free };
@@ -114,6 +114,8 @@ export interface LockPoint {
 }
 
 export interface InstalledBrakes extends BarAndBrakes {
+  /** What brakesPerRodForce makes of the same bar and brakes, where it is at hand. */
+  readonly perRodForce?: PerRodForce;
   readonly knee: number;
   readonly slope: number;
   readonly mass: number;
@@ -131,8 +133,8 @@ export function lockOrderWithValve(p: InstalledBrakes & { readonly grip: number 
 } {
   const { grip, knee, slope, mass, rearFraction, heightRatio } = p;
   requireInstalled(p);
-  requirePositive({ grip });
-  const c = brakesPerRodForce(p);
+  if (!arePositive(grip)) requirePositive({ grip });
+  const c = p.perRodForce ?? brakesPerRodForce(p);
   const weight = mass * standardGravity;
   const lean = grip * heightRatio;
   const kneeRodForce = knee / c.rearInlet;
@@ -197,7 +199,7 @@ export function criticalRateWithValve(p: InstalledBrakes): {
 } {
   requireInstalled(p);
   const { knee, slope, mass, rearFraction, heightRatio } = p;
-  const c = brakesPerRodForce(p);
+  const c = p.perRodForce ?? brakesPerRodForce(p);
   const weight = mass * standardGravity;
   const liftRate = rearFraction / heightRatio;
   const kneeRate = (knee * (c.front + c.rear)) / (c.rearInlet * weight);
@@ -213,7 +215,8 @@ export function criticalRateWithValve(p: InstalledBrakes): {
     const far = half + Math.sqrt(disc);
     // The product of the roots is B/χ: dividing keeps the small one exact where subtraction would not.
     const near = step / (heightRatio * far);
-    for (const rate of [near, far]) if (rate > kneeRate) rates.push(rate);
+    if (near > kneeRate) rates.push(near);
+    if (far > kneeRate) rates.push(far);
   }
 
   const side = (rate: number): 'front' | 'rear' => {
@@ -223,11 +226,12 @@ export function criticalRateWithValve(p: InstalledBrakes): {
   const startsWith = side((rates[0] ?? liftRate) / 2);
   const crossings: Crossing[] = [];
   let before = startsWith;
-  rates.forEach((rate, i) => {
+  for (let i = 0; i < rates.length; i += 1) {
+    const rate = rates[i] as number;
     const above = side((rate + (rates[i + 1] ?? liftRate)) / 2);
     if (above !== before) crossings.push({ rate, above });
     before = above;
-  });
+  }
   return { crossings, startsWith, kneeRate };
 }
 
@@ -241,6 +245,6 @@ function firstOf({ front, rear }: { readonly front: number | undefined; readonly
 
 function requireInstalled(p: InstalledBrakes): void {
   requireLoadRatios({ rearFraction: p.rearFraction, heightRatio: p.heightRatio });
-  requirePositive({ mass: p.mass, knee: p.knee });
+  if (!arePositive(p.mass, p.knee)) requirePositive({ mass: p.mass, knee: p.knee });
   requireSlope(p.slope);
 }

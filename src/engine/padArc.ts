@@ -1,4 +1,4 @@
-import { requireFinite, requirePositive } from './require.ts';
+import { areFinite, arePositive, requireFinite, requirePositive } from './require.ts';
 
 /**
  * How far the lower edge of a hung pedal stands off a flat floor, and the travel at which it meets it.
@@ -30,8 +30,8 @@ export function padOverFloor({ pivotHeight, slope, start, padArm, edgeArm, restA
   readonly stack: number;
   readonly travel: number;
 }): { readonly clearance: number; readonly least: number; readonly toContact: number | undefined } {
-  requirePositive({ pivotHeight, padArm, edgeArm });
-  requireFinite({ slope, start, restAngle, stack, travel });
+  if (!arePositive(pivotHeight, padArm, edgeArm)) requirePositive({ pivotHeight, padArm, edgeArm });
+  if (!areFinite(slope, start, restAngle, stack, travel)) requireFinite({ slope, start, restAngle, stack, travel });
   if (slope < 0 || slope >= Math.PI / 2) throw new RangeError(`slope: expected 0 to below π/2, found ${slope}`);
   const room = start * Math.sin(slope) + pivotHeight * Math.cos(slope) - stack;
   const at = (angle: number): number => room - edgeArm * Math.cos(angle - slope);

@@ -1,5 +1,5 @@
 import { standardGravity } from './constants.ts';
-import { requireNonNegative, requirePositive } from './require.ts';
+import { areNonNegative, arePositive, requireNonNegative, requirePositive } from './require.ts';
 import { singleAxleSlip } from './singleAxleSlip.ts';
 
 /**
@@ -20,8 +20,8 @@ export function parkingDemand({ mass, grade, loadedRadius }: {
   readonly gradeForce: number;
   readonly torquePerWheel: number;
 } {
-  requirePositive({ mass, loadedRadius });
-  requireNonNegative({ grade });
+  if (!arePositive(mass, loadedRadius)) requirePositive({ mass, loadedRadius });
+  if (!areNonNegative(grade)) requireNonNegative({ grade });
   const gradeForce = (mass * standardGravity * grade) / Math.hypot(1, grade);
   return { gradeForce, torquePerWheel: (gradeForce * loadedRadius) / 2 };
 }
@@ -49,8 +49,8 @@ export function parkingCable(p: {
   readonly intermediateRatio: number;
 }): { readonly frontTension: number; readonly wheelTension: number; readonly efficiency: number } {
   const { leverForce, leverRatio, frontWrap, rearWrap, cableFriction, intermediateRatio } = p;
-  requirePositive({ leverRatio, intermediateRatio });
-  requireNonNegative({ leverForce, frontWrap, rearWrap, cableFriction });
+  if (!arePositive(leverRatio, intermediateRatio)) requirePositive({ leverRatio, intermediateRatio });
+  if (!areNonNegative(leverForce, frontWrap, rearWrap, cableFriction)) requireNonNegative({ leverForce, frontWrap, rearWrap, cableFriction });
   const frontTension = leverForce * leverRatio * Math.exp(-cableFriction * frontWrap);
   return {
     frontTension,
@@ -80,8 +80,8 @@ export type WheelParkingBrake = { readonly wheelTension: number; readonly gain: 
 
 export function parkingTorque(p: WheelParkingBrake): { readonly clampForce: number; readonly forward: number; readonly reverse: number } {
   const { wheelTension, gain, efficiency } = p;
-  requireNonNegative({ wheelTension });
-  requirePositive({ gain, efficiency });
+  if (!areNonNegative(wheelTension)) requireNonNegative({ wheelTension });
+  if (!arePositive(gain, efficiency)) requirePositive({ gain, efficiency });
   if (efficiency > 1) throw new RangeError(`efficiency: expected at most 1, found ${efficiency}`);
   const clampForce = wheelTension * gain * efficiency;
   if (p.kind === 'caliper') {
@@ -89,7 +89,7 @@ export function parkingTorque(p: WheelParkingBrake): { readonly clampForce: numb
     const torque = 2 * p.friction * clampForce * p.effectiveRadius;
     return { clampForce, forward: torque, reverse: torque };
   }
-  requirePositive({ forwardFactor: p.forwardFactor, reverseFactor: p.reverseFactor, drumRadius: p.drumRadius });
+  if (!arePositive(p.forwardFactor, p.reverseFactor, p.drumRadius)) requirePositive({ forwardFactor: p.forwardFactor, reverseFactor: p.reverseFactor, drumRadius: p.drumRadius });
   const torque = clampForce * p.drumRadius;
   return { clampForce, forward: p.forwardFactor * torque, reverse: p.reverseFactor * torque };
 }
@@ -137,8 +137,8 @@ export function gradeHeld(p: {
   readonly grip: number;
 }): { readonly noseUp: GradeHeld; readonly noseDown: GradeHeld } {
   const { forwardTorque, reverseTorque, coolingLoss, mass, loadedRadius, rearLoadFraction, cgHeight, wheelbase, grip } = p;
-  requireNonNegative({ forwardTorque, reverseTorque, coolingLoss });
-  requirePositive({ mass, loadedRadius });
+  if (!areNonNegative(forwardTorque, reverseTorque, coolingLoss)) requireNonNegative({ forwardTorque, reverseTorque, coolingLoss });
+  if (!arePositive(mass, loadedRadius)) requirePositive({ mass, loadedRadius });
   if (coolingLoss > 1) throw new RangeError(`coolingLoss: expected at most 1, found ${coolingLoss}`);
   const down = singleAxleSlip({ axle: 'rear', grip, rearLoadFraction, cgHeight, wheelbase });
   const up = singleAxleSlip({ axle: 'front', grip, rearLoadFraction: 1 - rearLoadFraction, cgHeight, wheelbase });

@@ -1,6 +1,6 @@
 import { isImpossible } from './outcome.ts';
 import type { Impossible } from './outcome.ts';
-import { requireFinite, requireNonNegative, requirePositive } from './require.ts';
+import { areFinite, arePositive, requireFinite, requireNonNegative, requirePositive } from './require.ts';
 import { bisect, findRoot } from './roots.ts';
 
 /**
@@ -44,8 +44,8 @@ const roundOff = 1e-12; // lets a typed 35° pass after its trip through the deg
 
 export function pedalAt(p: PedalGeometry & { readonly armAngle: number }): PedalState | Impossible {
   const { padArm, clevisArm, boreOffset, rodLength, armAngle, footAngle } = p;
-  requirePositive({ padArm, clevisArm, rodLength });
-  requireFinite({ boreOffset, armAngle, footAngle });
+  if (!arePositive(padArm, clevisArm, rodLength)) requirePositive({ padArm, clevisArm, rodLength });
+  if (!areFinite(boreOffset, armAngle, footAngle)) requireFinite({ boreOffset, armAngle, footAngle });
   const quarter = Math.PI / 2;
   if (Math.abs(footAngle) >= quarter) return { impossible: 'foot-pulls-off-arm', by: Math.abs(footAngle) - quarter };
   const over = Math.abs(armAngle) - swingLimit;
@@ -61,7 +61,7 @@ export function pedalAt(p: PedalGeometry & { readonly armAngle: number }): Pedal
   return {
     ratio: (padArm * Math.cos(footAngle) * Math.cos(rodAngle)) / (clevisArm * Math.cos(armAngle - rodAngle)),
     rodAngle,
-    rodPosition: clevisArm * Math.sin(armAngle) + rodLength * Math.cos(rodAngle),
+    rodPosition: rodPosition(p, armAngle),
   };
 }
 
@@ -99,9 +99,10 @@ export function pedalStroke(p: PedalGeometry & {
       readonly freePlayAtPad: number;
     }
   | Impossible {
-  const { restAngle, stroke, freePlay, ...pedal } = p;
+  const { restAngle, stroke, freePlay } = p;
+  const pedal: PedalGeometry = p;
   requireNonNegative({ stroke, freePlay });
-  const rest = pedalAt({ ...pedal, armAngle: restAngle });
+  const rest = pedalAt({ ...p, armAngle: restAngle });
   if (isImpossible(rest)) return rest;
   const fullAngle = angleForAdvance({ pedal, restAngle, advance: freePlay + stroke });
   if (isImpossible(fullAngle)) return fullAngle;
@@ -135,6 +136,11 @@ export function pedalStroke(p: PedalGeometry & {
   };
 }
 
+/** How far the rod reaches forward of the pivot, at an angle that can be. */
+function rodPosition({ clevisArm, boreOffset, rodLength }: PedalGeometry, armAngle: number): number {
+  return clevisArm * Math.sin(armAngle) + rodLength * Math.cos(Math.asin((clevisArm * Math.cos(armAngle) - boreOffset) / rodLength));
+}
+
 /** The arm angle after the rod has advanced from rest; walks in steps of half a degree, then bisects the last one. */
 function angleForAdvance({ pedal, restAngle, advance }: {
   readonly pedal: PedalGeometry;
@@ -142,20 +148,18 @@ function angleForAdvance({ pedal, restAngle, advance }: {
   readonly advance: number;
 }): number | Impossible {
   const at = (armAngle: number): PedalState | Impossible => pedalAt({ ...pedal, armAngle });
-  const from = at(restAngle) as PedalState;
   if (advance === 0) return restAngle;
-  const target = from.rodPosition + advance;
+  const from = rodPosition(pedal, restAngle);
+  const target = from + advance;
   let angle = restAngle;
-  let reached = from.rodPosition;
+  let reached = from;
   while (angle < swingLimit) {
     let next = Math.min(angle + Math.PI / 360, swingLimit);
     const blocked = isImpossible(at(next));
     if (blocked) next = bisect((a) => (isImpossible(at(a)) ? 1 : -1), angle, next, { tolerance: 1e-10 }) - 1e-10;
-    const there = at(next) as PedalState;
-    if (next > angle && there.rodPosition >= target) {
-      return bisect((a) => (at(a) as PedalState).rodPosition - target, angle, next);
-    }
-    reached = Math.max(reached, there.rodPosition);
+    const there = rodPosition(pedal, next);
+    if (next > angle && there >= target) return bisect((a) => rodPosition(pedal, a) - target, angle, next);
+    reached = Math.max(reached, there);
     if (blocked) break;
     angle = next;
   }

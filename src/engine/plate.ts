@@ -79,7 +79,8 @@ function supportedDeflection(aspect: number): number {
   let sum = 0;
   for (let m = 1; m < 200; m += 2) {
     const k = (m * Math.PI * aspect) / 2;
-    sum += (Math.tanh(k) - k / Math.cosh(k) ** 2) / m ** 3;
+    // Beyond 40 the bracket is 1 to the last digit.
+    sum += (k > 40 ? 1 : Math.tanh(k) - k / Math.cosh(k) ** 2) / m ** 3;
   }
   return ((12 * (1 - poisson ** 2)) / (2 * Math.PI ** 3)) * sum;
 }

@@ -1,5 +1,5 @@
 import { circleArea } from './circle.ts';
-import { requireNonNegative, requirePositive } from './require.ts';
+import { areNonNegative, arePositive, requireNonNegative, requirePositive } from './require.ts';
 
 /**
  * Line pressure in each circuit of a pedal with a balance bar and two master cylinders.
@@ -37,9 +37,9 @@ export function linePressure(p: {
   readonly rearArea: number;
 } {
   const { controlForce, pedalRatio, efficiency, frontShare, frontBore, rearBore, springForce } = p;
-  requireNonNegative({ controlForce, frontShare, springForce });
-  requirePositive({ pedalRatio, efficiency });
-  requireFraction({ efficiency, frontShare });
+  if (!areNonNegative(controlForce, frontShare, springForce)) requireNonNegative({ controlForce, frontShare, springForce });
+  if (!arePositive(pedalRatio, efficiency)) requirePositive({ pedalRatio, efficiency });
+  if (!(efficiency <= 1 && frontShare <= 1)) requireFraction({ efficiency, frontShare });
   const { area: frontArea } = circleArea({ diameter: frontBore });
   const { area: rearArea } = circleArea({ diameter: rearBore });
   const rodForce = controlForce * pedalRatio * efficiency;

@@ -1,7 +1,7 @@
 import { circleArea } from './circle.ts';
 import { standardGravity } from './constants.ts';
 import { requireLoadRatios } from './distribution.ts';
-import { requireNonNegative, requirePositive } from './require.ts';
+import { areNonNegative, arePositive, requireNonNegative, requirePositive } from './require.ts';
 
 /**
  * Outlet pressure of a proportioning valve while the pedal is going down.
@@ -25,7 +25,7 @@ export function valveOutlet({ inlet, knee, slope }: {
   readonly knee: number;
   readonly slope: number;
 }): { readonly outlet: number; readonly reducing: boolean } {
-  requireNonNegative({ inlet, knee });
+  if (!areNonNegative(inlet, knee)) requireNonNegative({ inlet, knee });
   requireSlope(slope);
   const reducing = inlet > knee;
   return { outlet: reducing ? knee + slope * (inlet - knee) : inlet, reducing };
@@ -51,14 +51,16 @@ export interface BarAndBrakes {
   readonly rearGain: number;
 }
 
-export function brakesPerRodForce(p: BarAndBrakes): {
+export interface PerRodForce {
   readonly front: number;
   readonly rear: number;
   readonly frontPressure: number;
   readonly rearInlet: number;
   readonly rearBrakeFraction: number;
-} {
-  requirePositive({ frontShare: p.frontShare, frontGain: p.frontGain, rearGain: p.rearGain });
+}
+
+export function brakesPerRodForce(p: BarAndBrakes): PerRodForce {
+  if (!arePositive(p.frontShare, p.frontGain, p.rearGain)) requirePositive({ frontShare: p.frontShare, frontGain: p.frontGain, rearGain: p.rearGain });
   if (!(p.frontShare < 1)) throw new RangeError(`frontShare: expected less than 1, found ${p.frontShare}`);
   const frontPressure = p.frontShare / circleArea({ diameter: p.frontBore }).area;
   const rearInlet = (1 - p.frontShare) / circleArea({ diameter: p.rearBore }).area;

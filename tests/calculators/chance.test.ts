@@ -216,16 +216,13 @@ describe('a band of friction', () => {
   test('has to be a result of the record', () => expect(() => chanceOf(sum, loads, { band: 'grip' })).toThrow(/result of sum, found grip/));
 });
 
-test('drawing steps once for each evaluation, so that a page can stop after any of them', () => {
+test.each([[200, 1], [1000, 1], [1001, 2], [10_000, 10]])('drawing %d trucks steps after %d of them at most, so that a page can stop soon', (draws, most) => {
   let looks = 0;
   const watched = { ...sum, compute: (v: Parameters<typeof sum.compute>[0]) => { looks++; return sum.compute(v); } };
-  const drawing = drawChance(watched, loads, { draws: 200, tolerance: threeFour });
-  let steps = 0;
-  while (!drawing.next().done) {
-    steps++;
-    expect(looks).toBe(steps);
-  }
-  expect(steps).toBe(2 * 50 + 200);
+  const drawing = drawChance(watched, loads, { draws, tolerance: threeFour });
+  for (let before = 0; !drawing.next().done; before = looks) expect(looks - before).toBeLessThanOrEqual(most);
+  // Fifty levels of each of two inputs, then the trucks.
+  expect(looks).toBe(2 * 50 + draws);
 });
 
 describe('refusals', () => {
@@ -408,5 +405,22 @@ describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (id, reco
       for (const x of [c.p5, c.p50, c.p95, ...c.tornado.flatMap((t) => [t.low, t.high, t.swing])]) expect(Number.isFinite(x), `${of} ${JSON.stringify(values)}`).toBe(true);
       for (const t of c.tornado) expect(t.swing).toBeGreaterThanOrEqual(0);
     }
+  });
+
+  test.skipIf(!record.howSure?.quick)('finds the same quickly for the drawing of trucks as for its page, and refuses the same', () => {
+    const { quick, of = record.outputs[0], band, happens } = record.howSure!;
+    const random = randomFrom(17);
+    let answers = 0;
+    for (let k = 0; k < 300; k++) {
+      const values = k === 0 ? demoInputs(record) : k % 2 ? anywhere(record, random) : near(record, random);
+      const [full, found] = [record.compute(values as never) as object, quick!(values as never) as object];
+      expect('refused' in found, JSON.stringify(values)).toBe('refused' in full);
+      if ('refused' in found) continue;
+      answers++;
+      expect(found).toEqual(Object.fromEntries(Object.keys(found).map((key) => [key, (full as Values)[key]])));
+      for (const key of [of, band ?? of]) expect(found).toHaveProperty([key as string]);
+      if (happens) expect(happens.when({ ...values, ...found } as never)).toBe(happens.when({ ...values, ...full } as never));
+    }
+    expect(answers).toBeGreaterThan(50);
   });
 });

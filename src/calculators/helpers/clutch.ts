@@ -31,11 +31,18 @@ export const padFor = (v: V, bearingTravel: number): number => sure(clutchPadTra
 /** Where carpet or the end of the master's bore stops the pedal if nothing else does. */
 export const pedalEnd = (v: V): number => Math.min(v.clutchFloorTravel, v.clutchFreePlay + v.clutchPedalRatio * v.clutchMasterStroke);
 
+/** The pedal's travel and the chain at it. */
+function fullTravel(v: V) {
+  const clutchTravelUsed = Math.min(v.clutchPadTravel, pedalEnd(v));
+  return { clutchTravelUsed, full: at(v, clutchTravelUsed) };
+}
+
+export const bearingTravelOf = (v: V): number => fullTravel(v).full.bearingTravel;
+
 /** Everything the page shows, for a slave that is a cylinder or a true ring. */
 export function clutchResults(v: V) {
   const line = lineOf(v);
-  const clutchTravelUsed = Math.min(v.clutchPadTravel, pedalEnd(v));
-  const full = at(v, clutchTravelUsed);
+  const { clutchTravelUsed, full } = fullTravel(v);
   const bearingLimit = Math.min(v.bearingTravelAllowed, Math.max(0, v.slaveStrokeLimit - v.slavePlay) / line.forkRatio);
   const releaseTravel = padFor(v, v.bearingTravelNeeded);
   const limitTravel = padFor(v, bearingLimit);

@@ -10,10 +10,11 @@ export type DiscInputs = Front | Rear | 'padLaw' | 'caliperEfficiency' | 'pushOu
 export type Side = 'front' | 'rear';
 
 function axle(v: ValuesOf<DiscInputs>, side: Side) {
-  return discAxle({
-    pistonDiameter: v[`${side}PistonDiameter`], pistonsPerSide: v[`${side}Pistons`], type: v[`${side}CaliperType`], friction: v[`${side}PadFriction`], outer: v[`${side}TrackOuter`], inner: v[`${side}TrackInner`],
-    law: v.padLaw === 'worn' ? 'worn-in' : 'uniform-pressure', efficiency: v.caliperEfficiency, loadedRadius: v.loadedRadius, pushOut: v.pushOutPressure, pressure: v[`${side}Pressure`],
-  });
+  // Each key in full: to join them anew for each of 10,000 trucks takes longer than the sum.
+  const own = side === 'front'
+    ? { pistonDiameter: v.frontPistonDiameter, pistonsPerSide: v.frontPistons, type: v.frontCaliperType, friction: v.frontPadFriction, outer: v.frontTrackOuter, inner: v.frontTrackInner, pressure: v.frontPressure }
+    : { pistonDiameter: v.rearPistonDiameter, pistonsPerSide: v.rearPistons, type: v.rearCaliperType, friction: v.rearPadFriction, outer: v.rearTrackOuter, inner: v.rearTrackInner, pressure: v.rearPressure };
+  return discAxle({ ...own, law: v.padLaw === 'worn' ? 'worn-in' : 'uniform-pressure', efficiency: v.caliperEfficiency, loadedRadius: v.loadedRadius, pushOut: v.pushOutPressure });
 }
 
 /** The axle's brake force at a pressure, both wheels. */
@@ -24,7 +25,7 @@ export function axleForce(v: ValuesOf<DiscInputs>, side: Side, pressure: number)
 
 function refusal(v: ValuesOf<DiscInputs>): Refusal | undefined {
   for (const side of ['front', 'rear'] as const) {
-    const [outer, inner] = [v[`${side}TrackOuter`], v[`${side}TrackInner`]];
+    const [outer, inner] = side === 'front' ? [v.frontTrackOuter, v.frontTrackInner] : [v.rearTrackOuter, v.rearTrackInner];
     if (inner === outer) return { refused: (say) => `The ${side} brake pad’s track has both edges at ${say(inner, 'length')}: no pad is left between them.` };
     if (inner > outer) return { refused: (say) => `The ${side} brake pad’s track has its inner edge ${say(inner - outer, 'length')} outside its outer edge. Swap the two radii.` };
     if (outer >= v.loadedRadius) return { refused: (say) => `The ${side} brake pad’s track reaches ${say(outer - v.loadedRadius, 'length')} into the road. A radius is half of a diameter: check it.` };

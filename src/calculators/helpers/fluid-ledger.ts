@@ -1,5 +1,5 @@
-import { pedalLedger } from '../../engine/fluidLedger.ts';
-import type { CircuitLedger, PedalLedger } from '../../engine/fluidLedger.ts';
+import { pedalLedger, pedalTravel } from '../../engine/fluidLedger.ts';
+import type { CircuitLedger, CircuitOnMaster, LedgerPedal, PedalLedger } from '../../engine/fluidLedger.ts';
 import { linePressure } from '../../engine/pressure.ts';
 import { valveOutlet } from '../../engine/valve.ts';
 import type { Say, ValuesOf } from '../record.ts';
@@ -28,14 +28,19 @@ export function pressuresAt(v: ValuesOf<Exclude<Foot, 'flangeGive' | 'dialTestFo
   return v.rearValve === 'fitted' ? { ...line, rearPressure: valveOutlet({ inlet: line.rearPressure, knee: v.kneePressure, slope: v.valveSlope }).outlet } : line;
 }
 
+function pedalOf(v: Ledger, controlForce: number, line: ReturnType<typeof pressuresAt>): LedgerPedal {
+  const front: CircuitOnMaster = { ...partsOf(v, 'front'), pressure: line.frontPressure, bore: v.frontMasterBore, portStroke: v.portStroke, masterStroke: v.frontMasterStroke };
+  const rear: CircuitOnMaster = { ...partsOf(v, 'rear'), pressure: line.rearPressure, bore: v.rearMasterBore, portStroke: v.portStroke, masterStroke: v.rearMasterStroke };
+  return { front, rear, frontShare: v.frontShare, pedalRatio: v.pedalRatio, freePlay: v.pushrodFreePlay, flex: v.flangeGive, flexForce: v.dialTestForce, controlForce, floorTravel: v.floorTravel };
+}
+
 export function ledgerAt(v: Ledger, controlForce: number): LedgerAt {
   const line = pressuresAt(v, controlForce);
-  const circuit = (side: Side) => ({ ...partsOf(v, side), pressure: side === 'front' ? line.frontPressure : line.rearPressure, bore: v[`${side}MasterBore`], portStroke: v.portStroke, masterStroke: v[`${side}MasterStroke`] });
-  const ledger = pedalLedger({
-    front: circuit('front'), rear: circuit('rear'), frontShare: v.frontShare, pedalRatio: v.pedalRatio, freePlay: v.pushrodFreePlay, flex: v.flangeGive, flexForce: v.dialTestForce, controlForce, floorTravel: v.floorTravel,
-  });
-  return { ...line, ...ledger };
+  return { ...line, ...pedalLedger(pedalOf(v, controlForce, line)) };
 }
+
+/** The whole travel without its parts. */
+export const travelAt = (v: Ledger, controlForce: number): number => pedalTravel(pedalOf(v, controlForce, pressuresAt(v, controlForce))).padTravel;
 
 export const itemOf = (circuit: CircuitLedger, item: string): number => circuit.lines.find((line) => line.item === item)!.padTravel;
 

@@ -13,17 +13,18 @@ type Fluid = 'frontTakeUp' | 'rearTakeUp' | 'frontCompliance' | 'rearCompliance'
 type Brakes = 'frontBrakeGain' | 'rearBrakeGain' | 'pushOutPressure';
 export type FootToRoad = ValuesOf<Truck | Foot | Bar | Fluid | Brakes>;
 
-/** The record's inputs as the engine names them. */
-export function pedalOf(v: FootToRoad): Pedal {
+/** The record's inputs as the engine names them, at any foot force. */
+function footOf(v: FootToRoad, controlForce: number): Pedal & { readonly controlForce: number } {
   return {
-    pedalRatio: v.pedalRatio, efficiency: v.linkageEfficiency, frontShare: v.frontShare, springForce: v.masterSpring, frontBore: v.frontMasterBore, rearBore: v.rearMasterBore,
+    controlForce, pedalRatio: v.pedalRatio, efficiency: v.linkageEfficiency, frontShare: v.frontShare, springForce: v.masterSpring, frontBore: v.frontMasterBore, rearBore: v.rearMasterBore,
     portStroke: v.portStroke, freePlay: v.pushrodFreePlay, frontTakeUpVolume: v.frontTakeUp, rearTakeUpVolume: v.rearTakeUp, frontCompliance: v.frontCompliance, rearCompliance: v.rearCompliance,
     frontGain: v.frontBrakeGain, rearGain: v.rearBrakeGain, pushOut: v.pushOutPressure, valve: v.rearValve === 'fitted' ? { knee: v.kneePressure, slope: v.valveSlope } : undefined,
     mass: v.frontAxleLoad + v.rearAxleLoad,
   };
 }
 
-export const chain = (v: FootToRoad, controlForce: number): FootState => footToRoad({ ...pedalOf(v), controlForce });
+export const pedalOf = (v: FootToRoad): Pedal => footOf(v, v.controlForce);
+export const chain = (v: FootToRoad, controlForce: number): FootState => footToRoad(footOf(v, controlForce));
 export const ends = (v: FootToRoad): readonly RunOut[] => runOuts(pedalOf(v), v);
 /** What stops the pedal for good: no pressure comes after it. */
 export const hardEnd = (v: FootToRoad): RunOut | undefined => firstOf(ends(v), 'hard');
@@ -36,8 +37,9 @@ export function refusal(v: FootToRoad, s: FootState): Refusal | undefined {
   if (leaning > 0) return { refused: (say) => `At rest the bar leans ${say(leaning, 'length')} beyond its stop. Check the two rod lengths.` };
   const lead = Math.abs(v.barRestLead + s.frontStroke - s.rearStroke) - v.barSpacing;
   if (lead >= 0) return { refused: (say) => `The two strokes differ by ${say(lead, 'length')} more than the bar is long. No bar can follow that: check bores and fluid volumes.` };
-  const over: Partial<Record<RunOut['id'], number>> = { 'front-bottom': s.frontStroke - v.frontMasterStroke, 'rear-bottom': s.rearStroke - v.rearMasterStroke, carpet: s.padTravel - v.floorTravel };
-  if (Object.values(over).some((by) => by > 0)) {
+  const [front, rear, carpet] = [s.frontStroke - v.frontMasterStroke, s.rearStroke - v.rearMasterStroke, s.padTravel - v.floorTravel];
+  if (front > 0 || rear > 0 || carpet > 0) {
+    const over: Partial<Record<RunOut['id'], number>> = { 'front-bottom': front, 'rear-bottom': rear, carpet };
     const met = ends(v).find((r) => (over[r.id] ?? 0) > 0) as RunOut;
     const what = met.id === 'carpet' ? 'The pedal meets the carpet' : `The ${met.id === 'front-bottom' ? 'front' : 'rear'} master runs out of stroke`;
     return { refused: (say) => `${what} ${say(over[met.id] as number, 'length')} too early: it ends ${at(met, say)}, and this foot force cannot make its pressure. Pushing harder makes no more. Volume is short here, not force.` };

@@ -5,6 +5,7 @@ import { standardGravity } from '../../engine/constants.ts';
 import type { Impossible } from '../../engine/outcome.ts';
 import { isImpossible } from '../../engine/outcome.ts';
 import { brakesPerRodForce } from '../../engine/valve.ts';
+import type { PerRodForce } from '../../engine/valve.ts';
 import type { Say, ValuesOf } from '../record.ts';
 import type { At } from '../show.ts';
 
@@ -43,18 +44,20 @@ export interface Locks {
   readonly rodForce: number;
 }
 
-const brakes = (v: V) => ({ frontShare: v.frontShare, frontBore: v.frontMasterBore, rearBore: v.rearMasterBore, frontGain: v.frontBrakeGain, rearGain: v.rearBrakeGain });
 /** A knee at nothing at all is a slope from the first psi; the engine wants a knee above 0. */
 const leastKnee = 1e-9;
-const installed = (v: V, s: Stand) => ({ ...brakes(v), ...s, knee: Math.max(v.kneePressure, leastKnee), slope: v.valveSlope });
+const installed = (v: V, s: Stand, perRodForce: PerRodForce, grip: number) => ({
+  frontShare: v.frontShare, frontBore: v.frontMasterBore, rearBore: v.rearMasterBore, frontGain: v.frontBrakeGain, rearGain: v.rearBrakeGain, perRodForce,
+  mass: s.mass, rearFraction: s.rearFraction, heightRatio: s.heightRatio, knee: Math.max(v.kneePressure, leastKnee), slope: v.valveSlope, grip,
+});
 
-export const openSplit = (v: V) => brakesPerRodForce(brakes(v));
+export const openSplit = (v: V): PerRodForce => brakesPerRodForce({ frontShare: v.frontShare, frontBore: v.frontMasterBore, rearBore: v.rearMasterBore, frontGain: v.frontBrakeGain, rearGain: v.rearBrakeGain });
 
 /** The split may be handed in: 10,000 trucks are drawn, and each would work it out five times. */
 export function locksOn(v: V, s: Stand, grip: number, c = openSplit(v)): Locks {
   const lift = s.rearFraction / s.heightRatio;
   if (v.rearValve === 'fitted') {
-    const r = lockOrderWithValve({ ...installed(v, s), grip });
+    const r = lockOrderWithValve(installed(v, s, c, grip));
     return { first: r.first, front: Math.min(r.front?.rate ?? Infinity, lift), rear: Math.min(r.rear.rate, lift), frontNeverLocks: !(r.front && r.front.rate < lift), rodForce: r.rodForce };
   }
   const r = lockOrder({ rearBrakeFraction: c.rearBrakeFraction, rearFraction: s.rearFraction, heightRatio: s.heightRatio, grip });
@@ -76,7 +79,7 @@ const leastGrip = 0.02;
 export function criticalOf(v: V, s: Stand, c = openSplit(v)): { readonly rate: number; readonly bent: boolean } {
   const plain = (s.rearFraction - c.rearBrakeFraction) / s.heightRatio;
   if (v.rearValve !== 'fitted') return { rate: plain, bent: false };
-  const { crossings, startsWith, kneeRate } = criticalRateWithValve(installed(v, s));
+  const { crossings, startsWith, kneeRate } = criticalRateWithValve(installed(v, s, c, v.grip));
   const last = crossings[crossings.length - 1];
   const early = startsWith === 'rear' && crossings[0]?.above === 'front' && crossings[0].rate < leastGrip;
   return last && last.above === 'rear' && (plain > kneeRate || early) ? { rate: last.rate, bent: true } : { rate: plain, bent: false };

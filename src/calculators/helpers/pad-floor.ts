@@ -1,28 +1,47 @@
 import { padOverFloor } from '../../engine/padArc.ts';
 import { floorStack } from '../../engine/pedalCut.ts';
 import { mm } from '../../units/si.ts';
-import { defineFeed } from '../record.ts';
-import type { ValuesOf } from '../record.ts';
+import { defineFeed, isRefusal } from '../record.ts';
+import type { Refusal, ValuesOf } from '../record.ts';
 import { brakingFeed } from './braking-rate.ts';
 
 type V = ValuesOf<'pivotOverFloor' | 'toeBoardStart' | 'toeBoardSlope' | 'padArm' | 'padRestAngle' | 'padToEdge' | 'floorLayers'>;
 
-const layers = (v: V) => floorStack({ layers: v.floorLayers });
 export const pedal = (v: V) => ({ pivotHeight: v.pivotOverFloor, padArm: v.padArm, edgeArm: v.padArm + v.padToEdge, restAngle: v.padRestAngle });
 
-const planes = (v: V, stack: number, travel: number) => [0, v.toeBoardSlope].map((slope) => padOverFloor({ ...pedal(v), slope, start: slope === 0 ? 0 : v.toeBoardStart, stack, travel }));
+const plane = (v: V, slope: number, stack: number, travel: number) =>
+  padOverFloor({ pivotHeight: v.pivotOverFloor, padArm: v.padArm, edgeArm: v.padArm + v.padToEdge, restAngle: v.padRestAngle, slope, start: slope === 0 ? 0 : v.toeBoardStart, stack, travel });
 
 /** Over the flat floor and over the toe board: what comes first counts. `meets` is undefined where the pad touches neither. */
 export function over(v: V, stack: number, travel: number): { clearance: number; least: number; meets: number | undefined } {
-  const both = planes(v, stack, travel);
-  const meets = both.flatMap((b) => b.toContact ?? []);
-  return { clearance: Math.min(...both.map((b) => b.clearance)), least: Math.min(...both.map((b) => b.least)), meets: meets.length > 0 ? Math.min(...meets) : undefined };
+  const [floor, board] = [plane(v, 0, stack, travel), plane(v, v.toeBoardSlope, stack, travel)];
+  const meets = Math.min(floor.toContact ?? Infinity, board.toContact ?? Infinity);
+  return { clearance: Math.min(floor.clearance, board.clearance), least: Math.min(floor.least, board.least), meets: meets < Infinity ? meets : undefined };
 }
 
 /** Travel at which a pad that never touches is nearest: where its arm stands square to the floor or to the toe board. */
 function nearest(v: V, stack: number): number {
   const squares = [0, v.toeBoardSlope].map((slope) => Math.max(0, (slope - v.padRestAngle) * v.padArm));
   return squares.reduce((a, b) => (over(v, stack, b).clearance < over(v, stack, a).clearance ? b : a));
+}
+
+/** The floor's layers, and the pad over them at rest. */
+function atRest(v: V) {
+  const { loose, pressed } = floorStack({ layers: v.floorLayers });
+  const rest = over(v, loose, 0);
+  if (rest.clearance > 0) return { loose, pressed, rest };
+  return { refused: (say) => `At rest the pad’s lower edge already stands ${say(-rest.clearance, 'length')} in the finished floor. The pivot is too low, the arm too long or the floor too thick: there is no travel to compute.` } satisfies Refusal;
+}
+
+function left(v: V, stack: number, travel: number): number {
+  const { least } = over(v, stack, travel);
+  // Two hundredths of a millimeter is rounding, not room.
+  return least > 2e-5 ? least : 0;
+}
+
+export function quickCarpet(v: V & ValuesOf<'failedPadTravel'>): { readonly carpetAtFailed: number } | Refusal {
+  const stands = atRest(v);
+  return isRefusal(stands) ? stands : { carpetAtFailed: left(v, stands.loose, v.failedPadTravel) };
 }
 
 /** Common practice, no source: to keep with a circuit dead, and in a hard stop. */
@@ -46,14 +65,12 @@ export const padFloorFeed = defineFeed({
     { caution: 'hard-stop', level: 'warning', when: hardNearCarpet, first: 'a hard stop brings the pedal close to the carpet.' },
   ],
   compute: (v) => {
-    const { loose, pressed } = layers(v);
-    const rest = over(v, loose, 0);
-    if (rest.clearance <= 0) return { refused: (say) => `At rest the pad’s lower edge already stands ${say(-rest.clearance, 'length')} in the finished floor. The pivot is too low, the arm too long or the floor too thick: there is no travel to compute.` };
+    const stands = atRest(v);
+    if (isRefusal(stands)) return stands;
+    const { loose, pressed, rest } = stands;
     const bare = v.pivotOverFloor - v.padArm * Math.cos(v.padRestAngle);
-    // Two hundredths of a millimeter is rounding, not room.
-    const left = (travel: number): number => { const { least } = over(v, loose, travel); return least > 2e-5 ? least : 0; };
     return {
-      carpetAtFailed: left(v.failedPadTravel), carpetAtHard: left(v.padTravelNormal), carpetAtRest: rest.clearance,
+      carpetAtFailed: left(v, loose, v.failedPadTravel), carpetAtHard: left(v, loose, v.padTravelNormal), carpetAtRest: rest.clearance,
       travelToCarpet: rest.meets ?? nearest(v, loose), padOverHeel: bare - pressed, padOverBare: bare, stackLoose: loose, stackPressed: pressed,
     };
   },

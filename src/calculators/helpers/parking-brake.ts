@@ -45,16 +45,30 @@ export function held(v: V, truck: Parked, grip = v.grip) {
   return gradeHeld({ forwardTorque: w.down, reverseTorque: w.up, coolingLoss: 0, mass: truck.mass, loadedRadius: v.loadedRadius, rearLoadFraction: truck.rearFraction, cgHeight: truck.cgHeight, wheelbase: v.wheelbase, grip });
 }
 
-export function parkingResults(v: V) {
+/** The pull that the hill asks for, and what it is found from. */
+function leverNeeded(v: V) {
   const loaded = loadedTruck(v);
   if ('refused' in loaded) return loaded;
-  const empty = emptyTruck(v);
-  const { efficiency } = wheel(v);
+  const w = wheel(v);
   const lost: Refusal = { refused: (say) => `Of a pull on this cable less than a thousandth reaches the wheels: friction ${say(v.cableFriction, 'friction')} around ${say(v.frontWrap + v.rearWrap, 'angle')} of bends eats the rest. No lever sets such a brake. Check the bends.` };
-  if (efficiency < 1e-3) return lost;
-  const [w, need, e, l] = [wheel(v), demand(v, loaded), held(v, empty), held(v, loaded)];
+  if (w.efficiency < 1e-3) return lost;
+  const need = demand(v, loaded);
+  return { loaded, w, need, leverForceNeeded: (need.torquePerWheel * v.leverForce) / Math.min(w.down, w.up) };
+}
+
+export function quickParking(v: V): { readonly leverForceNeeded: number } | Refusal {
+  const needed = leverNeeded(v);
+  return 'refused' in needed ? needed : { leverForceNeeded: needed.leverForceNeeded };
+}
+
+export function parkingResults(v: V) {
+  const needed = leverNeeded(v);
+  if ('refused' in needed) return needed;
+  const { loaded, w, need, leverForceNeeded } = needed;
+  const empty = emptyTruck(v);
+  const [e, l] = [held(v, empty), held(v, loaded)];
   return {
-    leverForceNeeded: (need.torquePerWheel * v.leverForce) / Math.min(w.down, w.up),
+    leverForceNeeded,
     steepestDown: Math.min(e.noseDown.grade, l.noseDown.grade), steepestUp: Math.min(e.noseUp.grade, l.noseUp.grade),
     parkingTorqueNeeded: need.torquePerWheel, parkingTorqueDown: w.down, parkingTorqueUp: w.up, gradeForce: need.gradeForce, frontCableTension: w.frontTension, wheelCableTension: w.wheelTension, parkingClamp: w.clamp,
     tiresDown: e.noseDown.byTires, tiresUp: e.noseUp.byTires, ladenTiresDown: l.noseDown.byTires, ladenTiresUp: l.noseUp.byTires,

@@ -10,7 +10,7 @@ import { pressuresAt } from '../helpers/fluid-ledger.ts';
 import { footToRoadEquations } from '../helpers/foot-to-road-equations.ts';
 import { areaEquations } from '../helpers/ledger-equations.ts';
 import { defineCalculator } from '../record.ts';
-import type { Equation, Say, Values, ValuesOf } from '../record.ts';
+import type { Equation, Refusal, Say, Values, ValuesOf } from '../record.ts';
 import type { QuantityKey } from '../vocabulary/index.ts';
 
 type Inputs =
@@ -46,6 +46,15 @@ function sideEquations(side: Side): readonly Equation[] {
 
 const excess = (by: number, say: Say): string => (by < 0 ? `${say(-by, 'length')} less than expected` : `${say(by, 'length')} too much`);
 
+function refuse(v: ValuesOf<Inputs>): Refusal | undefined {
+  if (v.lightForce >= v.controlForce) return { refused: (say) => `The light push, ${say(v.lightForce, 'force')}, is not lighter than the firm one, ${say(v.controlForce, 'force')}. Two different pushes tell air from swell.` };
+  if (v.firmTravel < v.lightTravel) return { refused: (say) => `The firm push went ${say(v.lightTravel - v.firmTravel, 'length')} less far than the light one. A pedal does not come back under a harder foot: measure both in one push.` };
+  return undefined;
+}
+
+/** How much longer than the parts account for. */
+const excessOf = (v: ValuesOf<Inputs>) => ({ light: v.lightTravel - v.lightTravelExpected, firm: v.firmTravel - v.firmTravelExpected });
+
 export default defineCalculator({
   id: 'air-from-travel',
   version: 1,
@@ -63,9 +72,9 @@ export default defineCalculator({
     'frontExcessVolume', 'rearExcessVolume', 'frontPressure', 'rearPressure', 'rearPressureAfterValve', 'rodForce', 'frontMasterArea', 'rearMasterArea', 'frontClampArea', 'rearClampArea', 'standardAtmosphere',
   ],
   compute: (v) => {
-    if (v.lightForce >= v.controlForce) return { refused: (say) => `The light push, ${say(v.lightForce, 'force')}, is not lighter than the firm one, ${say(v.controlForce, 'force')}. Two different pushes tell air from swell.` };
-    if (v.firmTravel < v.lightTravel) return { refused: (say) => `The firm push went ${say(v.lightTravel - v.firmTravel, 'length')} less far than the light one. A pedal does not come back under a harder foot: measure both in one push.` };
-    const excess = { light: v.lightTravel - v.lightTravelExpected, firm: v.firmTravel - v.firmTravelExpected };
+    const no = refuse(v);
+    if (no) return no;
+    const excess = excessOf(v);
     const { dead, softAtFirm } = partExcess({ light: { force: v.lightForce, excess: excess.light }, firm: { force: v.controlForce, excess: excess.firm } });
     const reading = excess.firm <= ruler ? 'none' : softAtFirm <= ruler ? 'dead' : dead <= ruler ? 'soft' : 'both';
     const line = pressuresAt(v, v.controlForce);
@@ -80,7 +89,7 @@ export default defineCalculator({
       rodForce: line.rodForce, frontMasterArea: line.frontArea, rearMasterArea: line.rearArea, frontClampArea: clamp('front'), rearClampArea: clamp('rear'), standardAtmosphere: atmosphere,
     };
   },
-  howSure: { draws: 4000 },
+  howSure: { quick: (v) => refuse(v) ?? { firmExcess: excessOf(v).firm } },
   summary: (v, say) => {
     if (v.travelReading === 'none') return `At ${say(v.controlForce, 'force')} the pedal is ${v.firmExcess >= 0 ? `${say(v.firmExcess, 'length')} longer` : `${say(-v.firmExcess, 'length')} shorter`} than expected: no more than a rule can tell, or nothing to explain.`;
     const kind = { dead: 'nearly all of it there from the first touch: air or knock-back', soft: 'nearly all of it growing with the push: hoses, calipers or flex', both: `${say(v.deadExcess, 'length')} of it dead and ${say(v.softExcess, 'length')} soft` }[v.travelReading];

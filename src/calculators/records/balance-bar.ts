@@ -8,7 +8,7 @@ export default defineCalculator({
   ...barFeed,
   version: 1,
   purpose: 'How the bar divides the push, how far it tilts at your foot force, and how well friction lets it decide.',
-  howSure: { draws: 4000, band: 'frictionBand' },
+  howSure: { band: 'frictionBand' },
   summary: (v, say) => `The front gets ${say(v.frontShare, 'share')} of the push. At ${say(v.controlForce, 'force')} the bar tilts ${say(v.barTilt, 'angle')}, ${say(v.tiltOfStop, 'share')} of the way to its stop. Friction lets the share sit anywhere from ${say(v.frontShareLow, 'share')} to ${say(v.frontShareHigh, 'share')}.`,
   equations: [
     { result: 'frontShare', expression: '1 / 2 + barOffset / barSpacing', words: 'Moments about the bar’s pivot: the clevis nearer the pivot gets the larger share.', source: 'derived: free body of the bar' },

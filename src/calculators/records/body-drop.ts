@@ -37,7 +37,7 @@ export default defineCalculator({
       framePitchAiredOut: pitchesAt(v, 'aired out').framePitch, framePointClearance: pointAt(v, 'aired out', framePoint(v)).overRoad,
     };
   },
-  howSure: { draws: 4000 },
+  howSure: { quick: (v) => noSuchDrop(v) ?? { distanceChange: readersPair(v).change } },
   summary: (v, say) => `Your two points were ${say(v.distanceBefore, 'length')} apart and are ${say(v.distanceAfter, 'length')} after the drop: ${say(Math.abs(v.distanceChange), 'length')} ${v.distanceChange <= 0 ? 'closer' : 'farther'}. ${v.bodyDropType === 'channeled' ? 'Channeled: floor and seat keep their height over the frame, and pedals, column and roof come down toward them; the hip ends up that much higher over the pedals.' : 'Stock floor: the cab stays as it was inside, and what is under the floor must make room.'}`,
   equations: [
     { result: 'bodyPitch', expression: 'asin((bodyDropRear - bodyDropFront) / (cabFrontStation - cabRearStation))', words: 'If one mount comes down more than the other, the cab turns by the difference over the distance between them.', source: 'derived: rigid cab' },

@@ -80,18 +80,16 @@ export default defineCalculator({
   feeds: [barFeed, discFeed, swellFeed],
   outputs: ['frontBoreLow', 'frontBoreHigh', 'rearBoreLow', 'rearBoreHigh', 'frontPressureAsked', 'rearPressureAsked', 'frontVolumeAsked', 'rearVolumeAsked', 'frontClevisForce', 'rearClevisForce'],
   compute: (v) => {
-    for (const side of sides) {
-      const { usableStroke, clevisForce } = circuit(v, side);
+    const [f, r] = [circuit(v, 'front'), circuit(v, 'rear')];
+    for (const [side, { usableStroke, clevisForce }] of [['front', f], ['rear', r]] as const) {
       if (usableStroke <= v.portStroke) return { refused: (say) => `The ${side} master may use ${say(usableStroke, 'length')} of its stroke, and closing the port takes ${say(v.portStroke, 'length')}: ${say(v.portStroke - usableStroke, 'length')} too much. No bore makes pressure with nothing left.` };
       if (clevisForce <= v.masterSpring) return { refused: (say) => `The ${side} rod gets ${say(clevisForce, 'force')}, and its master’s spring takes ${say(v.masterSpring, 'force')}. Nothing is left to make pressure with, in any bore.` };
     }
-    const [f, r] = [circuit(v, 'front'), circuit(v, 'rear')];
     return {
       frontBoreLow: f.lowest, frontBoreHigh: f.highest, rearBoreLow: r.lowest, rearBoreHigh: r.highest, frontPressureAsked: f.pressure, rearPressureAsked: r.pressure,
       frontVolumeAsked: f.volume, rearVolumeAsked: r.volume, frontClevisForce: f.clevisForce, rearClevisForce: r.clevisForce,
     };
   },
-  howSure: { draws: 4000 },
   summary: (v, say) => `For ${say(v.brakingRate, 'brakingRate')} from ${say(v.driverForce, 'force')}: ${sides.map((side) => inWords(v, side, say)).join(' ')}`,
   equations: [...equationsOf('f'), ...equationsOf('r')],
   cautions: [

@@ -1,7 +1,7 @@
 import { bar, deg, inch, lb, lbf, mm, psi } from '../../units/si.ts';
 import { barAtStop } from '../helpers/balance-bar.ts';
 import { brakingFeed, effortTooHigh, frontSlides, padNearCarpet, rearSlides, strokeSpent } from '../helpers/braking-rate.ts';
-import { at, chain, chartEnd, chartFeet, ends, hardEnd, pedalOf, shortOf, sliding, travelParts } from '../helpers/foot-to-road.ts';
+import { at, chain, chartEnd, chartFeet, ends, hardEnd, pedalOf, refusal, shortOf, sliding, travelParts } from '../helpers/foot-to-road.ts';
 import type { FootToRoad } from '../helpers/foot-to-road.ts';
 import { footToRoadEquations } from '../helpers/foot-to-road-equations.ts';
 import { firstOf, footForTarget, hardEnds, inWords, legLimit, padKeep, padKeepWords, targetRate } from '../helpers/run-out.ts';
@@ -23,7 +23,13 @@ export default defineCalculator({
   ...brakingFeed,
   version: 1,
   purpose: 'What a foot force makes of braking, and what it uses of stroke and pedal travel: is this pedal short of force or of volume?',
-  howSure: { draws: 4000, samePads: true },
+  howSure: {
+    samePads: true,
+    quick: (v) => {
+      const s = chain(v, v.controlForce);
+      return refusal(v, s) ?? { brakingRateReached: s.rate };
+    },
+  },
   summary: (v, say) => `${say(v.controlForce, 'force')} on the pedal asks the brakes for ${say(v.brakingRateReached, 'brakingRate')} and uses ${say(v.frontStrokeUsed, 'share')} of the front master’s stroke, ${say(v.rearStrokeUsed, 'share')} of the rear’s and ${say(v.padTravelUsed, 'share')} of the pedal’s travel to the carpet. ${shortOf(v, say)}`,
   equations: footToRoadEquations,
   cautions: [

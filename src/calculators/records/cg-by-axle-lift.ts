@@ -50,7 +50,7 @@ export default defineCalculator({
       liftTangent1: first, liftTangent2: second, liftTangent3: third, mass, rearLoadFraction: v.rearAxleLoad / mass,
     };
   },
-  howSure: { draws: 4000, errorOf: { scaleError: ['frontAxleLoad', 'rearAxleLoad', 'liftReading1', 'liftReading2', 'liftReading3'] } },
+  howSure: { errorOf: { scaleError: ['frontAxleLoad', 'rearAxleLoad', 'liftReading1', 'liftReading2', 'liftReading3'] } },
   summary: (v, say) => `The center of gravity is ${say(v.measuredCgHeight, 'length')} above the road, give or take ${say(v.cgSpread, 'length', 2)} (two times in three) from the scale error and 1 % of tire radius. The three gains lie within about ${say(v.fitScatter, 'mass', 2)} of one line.`,
   equations: [
     { result: 'mass', expression: 'frontAxleLoad + rearAxleLoad', words: 'The level readings, added.', source: 'derived' },

@@ -3,7 +3,7 @@ import { pressureForStroke } from '../../engine/fluid.ts';
 import { isImpossible } from '../../engine/outcome.ts';
 import { swellFeed } from '../helpers/circuit-volume.ts';
 import { discFeed } from '../helpers/disc-torque.ts';
-import { defineCalculator } from '../record.ts';
+import { defineCalculator, isRefusal } from '../record.ts';
 import type { Refusal, Say, ValuesOf } from '../record.ts';
 import { failureCautions, failureExamples } from '../helpers/failed-cautions.ts';
 import { commonEquations, failedEquations } from '../helpers/failed-equations.ts';
@@ -16,20 +16,22 @@ type V = ValuesOf<FailedInputs>;
 const sides = ['front', 'rear'] as const;
 const failed = (v: V, dead: Side) => sure(failureOf(v, dead));
 
-function refuse(v: V): Refusal | undefined {
+/** Both failures, or why there are none. */
+function solve(v: V) {
   const tooStiff = sides.find((side) => !(v[`${side}Compliance`] > 0));
-  if (tooStiff) return { refused: () => `The ${tooStiff} circuit is set to swell by nothing, so no pressure belongs to a stroke. Hoses, calipers and brake pads always give: type a little, such as 0.01 cm³/bar.` };
+  if (tooStiff) return refuse(() => `The ${tooStiff} circuit is set to swell by nothing, so no pressure belongs to a stroke. Hoses, calipers and brake pads always give: type a little, such as 0.01 cm³/bar.`);
   const play = v.pedalRatio * v.pushrodFreePlay;
-  if (play >= v.floorTravel) return { refused: (say) => `Free play alone moves the pedal ${say(play, 'length')}, and the carpet is at ${say(v.floorTravel, 'length')}. Nothing is left to brake with.` };
+  if (play >= v.floorTravel) return refuse((say) => `Free play alone moves the pedal ${say(play, 'length')}, and the carpet is at ${say(v.floorTravel, 'length')}. Nothing is left to brake with.`);
   const path = failureOf(v, 'front');
-  if (!isImpossible(path)) return undefined;
-  if (path.impossible === 'on-stop-at-rest') return { refused: (say) => `At rest the bar leans ${say(path.by ?? 0, 'length')} beyond its stop. Check the two rod lengths.` };
-  return { refused: (say) => `The pivot stands ${say(path.by ?? 0, 'length')} outside a clevis. It must lie between them: a smaller offset or a wider bar.` };
+  if (!isImpossible(path)) return { f: side(v, 'front', path), r: side(v, 'rear', failed(v, 'rear')) };
+  if (path.impossible === 'on-stop-at-rest') return refuse((say) => `At rest the bar leans ${say(path.by ?? 0, 'length')} beyond its stop. Check the two rod lengths.`);
+  return refuse((say) => `The pivot stands ${say(path.by ?? 0, 'length')} outside a clevis. It must lie between them: a smaller offset or a wider bar.`);
 }
 
-function side(v: V, dead: Side) {
+const refuse = (refused: Refusal['refused']): Refusal => ({ refused });
+
+function side(v: V, dead: Side, r: ReturnType<typeof failed>) {
   const live = other(dead);
-  const r = failed(v, dead);
   const lead = v.barStop === 'none' ? v.barSpacing : v.barSpacing * Math.sin(v.barStopAngle);
   const bottoms = v[`${dead}MasterStroke`] - lead + (dead === 'front' ? v.barRestLead : -v.barRestLead);
   const { pressure: ceiling } = pressureForStroke({ stroke: bottoms, bore: v[`${live}MasterBore`], takeUpVolume: v[`${live}TakeUp`], compliance: v[`${live}Compliance`], portStroke: v.portStroke });
@@ -65,9 +67,9 @@ export default defineCalculator({
     'mass', 'rearLoadFraction', 'heightRatio', 'stateFrontDead', 'stateRearDead',
   ],
   compute: (v) => {
-    const no = refuse(v);
-    if (no) return no;
-    const [f, r] = [side(v, 'front'), side(v, 'rear')];
+    const solved = solve(v);
+    if (isRefusal(solved)) return solved;
+    const { f, r } = solved;
     const mass = v.frontAxleLoad + v.rearAxleLoad;
     return {
       rateFrontDead: f.rate, rateRearDead: r.rate, travelFrontDead: f.travel, travelRearDead: r.travel, floorMarginFrontDead: f.margin, floorMarginRearDead: r.margin,
@@ -80,7 +82,11 @@ export default defineCalculator({
     };
   },
   howSure: {
-    draws: 1000,
+    draws: 1200,
+    quick: (v) => {
+      const solved = solve(v);
+      return isRefusal(solved) ? solved : { rateFrontDead: solved.f.rate, floorMarginFrontDead: solved.f.margin, floorMarginRearDead: solved.r.margin };
+    },
     happens: {
       when: (v) => Math.min(v.floorMarginFrontDead, v.floorMarginRearDead) <= 0,
       words: () => 'the pedal meets the carpet with one of the circuits dead',

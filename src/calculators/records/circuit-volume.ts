@@ -25,7 +25,7 @@ export default defineCalculator({
       frontQuarterVolume: at('front', 1 / 4), frontFullVolume: at('front', 1), rearQuarterVolume: at('rear', 1 / 4), rearFullVolume: at('rear', 1), standardAtmosphere: atmosphere,
     };
   },
-  howSure: { draws: 2000 },
+  howSure: { quick: (v) => ({ frontTakeUp: lineOf(v, 'front').takeUp }) },
   summary: (v, say) => `The front circuit takes ${say(v.frontTakeUp, 'volume')} before pressure builds and ${say(v.frontFullVolume - v.frontTakeUp, 'volume')} more up to ${say(v.swellPressure, 'pressure')}; the rear ${say(v.rearTakeUp, 'volume')} and ${say(v.rearFullVolume - v.rearTakeUp, 'volume')}.`,
   equations: [...sides.flatMap(areaEquations), ...sides.flatMap(swallowEquations)],
   cautions: [

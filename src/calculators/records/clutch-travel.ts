@@ -1,8 +1,8 @@
 import { defineCalculator } from '../record.ts';
-import type { Say, ValuesOf } from '../record.ts';
+import type { Refusal, Say, ValuesOf } from '../record.ts';
 import { standardBores } from '../../units/index.ts';
 import { clutchCautions } from '../helpers/clutch-cautions.ts';
-import { at, clutchResults, padFor, pedalEnd } from '../helpers/clutch.ts';
+import { at, bearingTravelOf, clutchResults, padFor, pedalEnd } from '../helpers/clutch.ts';
 import type { ClutchInputs, V } from '../helpers/clutch.ts';
 import { clutchScene } from '../scenes/clutch.ts';
 
@@ -18,6 +18,16 @@ function release(v: ValuesOf<ClutchInputs | 'bearingTravel' | 'releaseTravel' | 
 }
 
 const padTo = (bearing: string): string => `clutchFreePlay + clutchPedalRatio * (clutchPortStroke + slaveArea * (forkRatioUsed * ${bearing} + slavePlay) / (clutchMasterArea * volumetricEfficiency))`;
+
+function refuse(v: V): Refusal | undefined {
+  if (v.slaveType === 'ring' && v.ringInner >= v.ringOuter) {
+    return { refused: (say) => `The ring-shaped slave’s inner diameter is ${v.ringInner > v.ringOuter ? `${say(v.ringInner - v.ringOuter, 'length')} larger than` : 'the same as'} its outer one. No area is left to push with.` };
+  }
+  if (v.bearingTravelAllowed < v.bearingTravelNeeded) {
+    return { refused: (say) => `The diaphragm bears ${say(v.bearingTravelNeeded - v.bearingTravelAllowed, 'length')} less than the clutch needs to let go. One of the two is misread.` };
+  }
+  return undefined;
+}
 
 export default defineCalculator({
   id: 'clutch-travel',
@@ -36,16 +46,8 @@ export default defineCalculator({
     'bearingTravel', 'releaseTravel', 'releaseAboveFloor', 'clutchStopTravel', 'clutchControlForce', 'limitTravel', 'bearingLimit', 'wornBearingTravel', 'slaveStroke', 'clutchTravelUsed',
     'clutchMasterStrokeUsed', 'clutchPressure', 'clutchTotalRatio', 'forkRatioUsed', 'slaveArea', 'clutchMasterArea',
   ],
-  compute: (v) => {
-    if (v.slaveType === 'ring' && v.ringInner >= v.ringOuter) {
-      return { refused: (say) => `The ring-shaped slave’s inner diameter is ${v.ringInner > v.ringOuter ? `${say(v.ringInner - v.ringOuter, 'length')} larger than` : 'the same as'} its outer one. No area is left to push with.` };
-    }
-    if (v.bearingTravelAllowed < v.bearingTravelNeeded) {
-      return { refused: (say) => `The diaphragm bears ${say(v.bearingTravelNeeded - v.bearingTravelAllowed, 'length')} less than the clutch needs to let go. One of the two is misread.` };
-    }
-    return clutchResults(v);
-  },
-  howSure: { draws: 4000 },
+  compute: (v) => refuse(v) ?? clutchResults(v),
+  howSure: { quick: (v) => refuse(v) ?? { bearingTravel: bearingTravelOf(v) } },
   summary: (v, say) => `${say(v.clutchTravelUsed, 'length')} of pedal moves the bearing ${say(v.bearingTravel, 'length')}: ${release(v, say)}. The pedal takes ${say(v.clutchControlForce, 'force')}.`,
   equations: [
     { result: 'clutchMasterArea', expression: 'pi * clutchMasterBore^2 / 4', words: 'The piston’s face is a circle.', source: 'derived' },

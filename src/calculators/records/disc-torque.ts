@@ -26,7 +26,6 @@ export default defineCalculator({
   ...discFeed,
   version: 1,
   purpose: 'What calipers, brake pads and rotors of both axles make of line pressure, at the wheel and at the road.',
-  howSure: { draws: 4000 },
   summary: (v, say) => `The front axle brakes with ${say(v.frontBrakeGain, 'brakeGain')}, the rear with ${say(v.rearBrakeGain, 'brakeGain')}. At ${say(v.frontPressure, 'pressure')} and ${say(v.rearPressure, 'pressure')} that is ${say(v.frontBrakeTorque, 'torque')} on each front wheel and ${say(v.rearBrakeTorque, 'torque')} on each rear wheel.`,
   equations: [...equations('front'), ...equations('rear')],
   cautions: [

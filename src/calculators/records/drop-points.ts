@@ -30,7 +30,7 @@ export default defineCalculator({
       bodyPitch: pitchesAt(v, 'drive height').pitch,
     };
   },
-  howSure: { draws: 1000 },
+  howSure: { draws: 500 },
   summary: (v, say) => {
     const found = pairsOf(v);
     const worst = worstOf(found);

@@ -43,7 +43,7 @@ export default defineCalculator({
       plateFactorSoft: soft.coefficient, plateFactorStiff: stiff.coefficient, plateTurnSoft: soft.turn, plateTurnStiff: stiff.turn,
     };
   },
-  howSure: { draws: 2000 },
+  howSure: { draws: 3000, quick: (v) => noSuchPlate(v) ?? { flangeMoveSoft: bound(v, loadsOf(v, v.dialTestForce), 'supported').flange } },
   summary: (v, say) => `Under ${say(v.dialTestForce, 'force')} the flange moves between ${say(v.flangeMoveStiff, 'length', 2)} and ${say(v.flangeMoveSoft, 'length', 2)}, and the pedal loses ${say(v.padLostStiff, 'length', 2)} to ${say(v.padLostSoft, 'length', 2)} of travel to it. ${v.mountCase === 'apart' ? `With the firewall between pivot and masters the sheet takes ${say(v.sheetPush, 'force')}, the foot times the pedal ratio.` : `One frame keeps the rods’ push to itself: the sheet feels the foot alone, and its tipping moment of ${say(v.sheetMoment, 'torque')}.`} A dial gauge tells where between the two your truck is.`,
   equations: [
     { result: 'sheetPush', expression: 'dialTestForce', words: 'One frame closes the loop of pivot, pedal and rods. Only the foot itself comes out of it.', source: 'derived: sum of forces', when: (v) => v.mountCase === 'frame' },

@@ -5,7 +5,7 @@ import type { Side } from '../helpers/circuit-volume.ts';
 import { headsOf, least, movesHere, stateName } from '../helpers/fluid-head.ts';
 import type { Heads } from '../helpers/fluid-head.ts';
 import { defineCalculator } from '../record.ts';
-import type { Equation } from '../record.ts';
+import type { Equation, Refusal } from '../record.ts';
 import { headScene } from '../scenes/head.ts';
 import type { QuantityKey } from '../vocabulary/index.ts';
 
@@ -35,6 +35,11 @@ function sideEquations(side: Side): readonly Equation[] {
   ];
 }
 
+function refuse(v: Heads): Refusal | undefined {
+  if (v.jackLift >= v.wheelbase) return { refused: (say) => `An axle lifted by ${say(v.jackLift, 'length')} on a wheelbase of ${say(v.wheelbase, 'length')} stands the truck on its end.` };
+  return undefined;
+}
+
 export default defineCalculator({
   id: 'fluid-head',
   version: 1,
@@ -48,7 +53,8 @@ export default defineCalculator({
   ],
   outputs: ['rearLeastHead', 'frontLeastHead', 'rearHeadAdvice', 'frontHeadAdvice', 'rearLevelHead', 'frontLevelHead', 'rearHeadPressure', 'frontHeadPressure', 'airedOutHere', 'liftedHere'],
   compute: (v) => {
-    if (v.jackLift >= v.wheelbase) return { refused: (say) => `An axle lifted by ${say(v.jackLift, 'length')} on a wheelbase of ${say(v.wheelbase, 'length')} stands the truck on its end.` };
+    const no = refuse(v);
+    if (no) return no;
     const of = (side: Side) => {
       const heads = headsOf(v, side);
       const worst = least(heads).height;
@@ -62,7 +68,7 @@ export default defineCalculator({
       airedOutHere: movesHere(v, v.airedOutFront, v.airedOutRear), liftedHere: movesHere(v, v.liftedFront, v.liftedRear),
     };
   },
-  howSure: { draws: 4000 },
+  howSure: { draws: 7000, quick: (v) => refuse(v) ?? { rearLeastHead: least(headsOf(v, 'rear')).height } },
   summary: (v, say) => {
     const one = (side: Side): string => {
       const worst = least(headsOf(v, side));

@@ -4,7 +4,7 @@ import { inch, mm } from '../../units/si.ts';
 import { barFeed } from '../helpers/balance-bar.ts';
 import { partsOf, sides } from '../helpers/circuit-volume.ts';
 import type { Side } from '../helpers/circuit-volume.ts';
-import { itemNames, itemOf, ledgerAt, ledgerRows } from '../helpers/fluid-ledger.ts';
+import { itemNames, itemOf, ledgerAt, ledgerRows, pressuresAt, travelAt } from '../helpers/fluid-ledger.ts';
 import type { Ledger, LedgerAt } from '../helpers/fluid-ledger.ts';
 import { footToRoadEquations } from '../helpers/foot-to-road-equations.ts';
 import { areaEquations, itemEquations, sumEquations } from '../helpers/ledger-equations.ts';
@@ -63,7 +63,7 @@ export default defineCalculator({
   ],
   compute: (v) => {
     const l = ledgerAt(v, v.controlForce);
-    const inlet = ledgerAt({ ...v, rearValve: 'none' }, v.controlForce).rearPressure;
+    const inlet = pressuresAt({ ...v, rearValve: 'none' }, v.controlForce).rearPressure;
     const [item, length] = largest(v, l);
     const [af, ar] = [caliperAreas(partsOf(v, 'front')), caliperAreas(partsOf(v, 'rear'))];
     return {
@@ -78,7 +78,7 @@ export default defineCalculator({
       frontClampArea: af.clampArea, frontMovingArea: af.pistonArea, rearClampArea: ar.clampArea, rearMovingArea: ar.pistonArea, standardAtmosphere: atmosphere,
     };
   },
-  howSure: { draws: 2000 },
+  howSure: { draws: 5000, quick: (v) => ({ padTravelNormal: travelAt(v, v.controlForce) }) },
   summary: (v, say) => {
     const names: Record<string, string> = { freePlay: 'free play', port: 'closing the ports', flex: 'the mounting' };
     const name = names[v.largestItem] ?? sides.flatMap((side) => items.map((item) => [optionOf[side][item] as string, `${side} ${itemNames[item]}`] as const)).find(([key]) => key === v.largestItem)![1];

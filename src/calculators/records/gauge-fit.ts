@@ -29,7 +29,7 @@ export default defineCalculator({
     'measuredShare', 'shareError', 'measuredEfficiency', 'barFreedom', 'pressureHysteresis', 'gaugeAgreement', 'measuredKnee', 'measuredSlope',
     'efficiencyError', 'paperShare', 'shareOff', 'frontFootGain', 'rearFootGain', 'frontOffsetForce', 'rearOffsetForce', 'paperDifference', 'oneLinePressure',
   ],
-  howSure: { draws: 2000 },
+  howSure: { draws: 1000 },
   carries: [
     { to: 'frontShare', from: 'measuredShare', refuses: (v) => (shareChanges(v) ? 'Above the bend the truck has another share: find out what the bar meets first.' : shareDoubtful(v) ? 'It is too far from the bar’s turns: find out why first.' : efficiencyDoubtful(v) ? 'The efficiency says that a measurement is wrong: find it first.' : undefined) },
     { to: 'linkageEfficiency', from: 'measuredEfficiency', refuses: (v) => (backwards(v) ? 'The two ways look exchanged: sort the readings first.' : efficiencyDoubtful(v) ? 'No linkage is like that: find the wrong number first.' : undefined) },

@@ -77,6 +77,7 @@ export default defineCalculator({
       brakePower: front.brakePower, frontRotorPower: front.rotorPower, rearRotorPower: rear.rotorPower, ladenMass: massOf(v), ...fluidBehind(v, Math.max(frontBottomTemperature, rearBottomTemperature)),
     };
   },
+  howSure: { quick: (v) => ({ frontBottomTemperature: after(v, 'front', timeDown(v)) }) },
   summary: (v, say) => (v.brakePower === 0
     ? `At ${say(v.descentSpeed, 'speed')} tires, air and this gear hold back more than the hill pulls. The brakes have nothing to do.`
     : `The hill leaves ${say(v.brakePower, 'power')} for the brakes. After ${say(v.descentTime / 60, 'count')} min the fronts are at ${say(v.frontBottomTemperature, 'temperature')}${v.gearForce > 0 ? ` (out of gear ${say(after(v, 'front', v.descentTime, 0), 'temperature')})` : ''}; ${fluidWords(v, say)}.`),

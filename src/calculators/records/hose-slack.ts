@@ -1,4 +1,4 @@
-import { hoseSlack } from '../../engine/hoseSlack.ts';
+import { farthestApart, hoseSlack } from '../../engine/hoseSlack.ts';
 import type { HoseState } from '../../engine/hoseSlack.ts';
 import { isImpossible } from '../../engine/outcome.ts';
 import { deg, inch, mm } from '../../units/si.ts';
@@ -21,7 +21,8 @@ const points = (v: V) => ({
   low: { x: v.kingpinLowX, y: v.kingpinLowY, z: v.kingpinLowZ }, high: { x: v.kingpinHighX, y: v.kingpinHighY, z: v.kingpinHighZ },
 });
 
-const solve = (v: V) => hoseSlack({ ...points(v), lockLeft: v.lockLeft, lockRight: v.lockRight, airedOut: v.airedOutFront, lifted: v.liftedFront, length: v.hoseOwnLength });
+const hose = (v: V) => ({ ...points(v), lockLeft: v.lockLeft, lockRight: v.lockRight, airedOut: v.airedOutFront, lifted: v.liftedFront, length: v.hoseOwnLength });
+const solve = (v: V) => hoseSlack(hose(v));
 
 function found(v: V): Exclude<ReturnType<typeof solve>, { impossible: string }> {
   const r = solve(v);
@@ -65,7 +66,13 @@ export default defineCalculator({
       hoseKinkDistance: hoseLeastBend * Math.sqrt(2 - 2 * Math.cos(Math.min(2 * Math.PI, v.hoseOwnLength / hoseLeastBend))), hoseLeastBend,
     };
   },
-  howSure: { draws: 1000 },
+  howSure: {
+    draws: 5000,
+    quick: (v) => {
+      const r = farthestApart(hose(v));
+      return isImpossible(r) ? refusal(r.impossible, r.by ?? 0) : { hoseLeastSlack: v.hoseOwnLength - r.farthest.distance };
+    },
+  },
   summary: (v, say) => {
     const { farthest, nearest } = found(v);
     return `${v.hoseLeastSlack < 0 ? `The hose is ${say(-v.hoseLeastSlack, 'length')} too short` : `The hose has ${say(v.hoseLeastSlack, 'length')} to spare where its ends are farthest apart`}: ${where(farthest, v, say)}. They come nearest ${where(nearest, v, say)}: ${say(v.hoseNearest, 'length')}, ${v.hoseNearest < v.hoseKinkDistance ? `and below ${say(v.hoseKinkDistance, 'length')} it must bend too tight somewhere` : v.hoseKinkDistance === 0 ? 'and a hose this long can be laid gently at any distance' : `and down to ${say(v.hoseKinkDistance, 'length')} some route is gentle enough`}.`;

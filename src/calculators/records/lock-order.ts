@@ -2,8 +2,8 @@ import { isImpossible } from '../../engine/outcome.ts';
 import { bar } from '../../units/si.ts';
 import { barFeed } from '../helpers/balance-bar.ts';
 import { discFeed } from '../helpers/disc-torque.ts';
-import { defineCalculator } from '../record.ts';
-import type { Say, Values, ValuesOf } from '../record.ts';
+import { defineCalculator, isRefusal } from '../record.ts';
+import type { Refusal, Say, Values, ValuesOf } from '../record.ts';
 import type { Cell, Chart } from '../show.ts';
 import { lockEquations } from '../helpers/lock-equations.ts';
 import { criticalOf, gripSteps, gripsInWords, lockCurve, locksOn, openSplit, rearFirstGrips, stand, standing } from '../helpers/lock.ts';
@@ -50,6 +50,16 @@ function chart(load: Load): Chart<V> {
   };
 }
 
+/** Where the empty truck locks, and what the rest is computed from. */
+function solve(v: V) {
+  const laden = standing(v, 'laden');
+  if (isImpossible(laden)) {
+    return { refused: (say) => `This load lifts the ${laden.impossible === 'front-axle-lifts' ? 'front' : 'rear'} wheels off the road: ${say(laden.by ?? 0, 'mass')} are missing on that axle. Move the load, or make it lighter.` } satisfies Refusal;
+  }
+  const [empty, split] = [stand(v, 'empty'), openSplit(v)];
+  return { laden, empty, split, locks: locksOn(v, empty, v.grip, split), criticalRate: criticalOf(v, empty, split).rate };
+}
+
 const loads = ['empty', 'laden'] as const;
 const bedNames = ['empty', 'loaded'] as const;
 
@@ -78,14 +88,10 @@ export default defineCalculator({
     'mass', 'rearLoadFraction', 'heightRatio', 'ladenMass', 'ladenRearLoadFraction', 'ladenHeightRatio',
   ],
   compute: (v) => {
-    const laden = standing(v, 'laden');
-    if (isImpossible(laden)) {
-      return { refused: (say) => `This load lifts the ${laden.impossible === 'front-axle-lifts' ? 'front' : 'rear'} wheels off the road: ${say(laden.by ?? 0, 'mass')} are missing on that axle. Move the load, or make it lighter.` };
-    }
-    const empty = stand(v, 'empty');
-    const split = openSplit(v);
-    const [e, l] = [locksOn(v, empty, v.grip, split), locksOn(v, laden, v.grip, split)];
-    const criticalRate = criticalOf(v, empty, split).rate;
+    const solved = solve(v);
+    if (isRefusal(solved)) return solved;
+    const { laden, empty, split, locks: e, criticalRate } = solved;
+    const l = locksOn(v, laden, v.grip, split);
     return {
       criticalRate, frontLockRate: e.front, rearLockRate: e.rear, lockMargin: criticalRate - v.grip, lockControlForce: e.rodForce / (v.pedalRatio * v.linkageEfficiency),
       ladenCriticalRate: criticalOf(v, laden, split).rate, ladenFrontLockRate: l.front, ladenRearLockRate: l.rear, rearBrakeFraction: split.rearBrakeFraction,
@@ -94,6 +100,10 @@ export default defineCalculator({
   },
   howSure: {
     given: ['grip'], samePads: true,
+    quick: (v) => {
+      const solved = solve(v);
+      return isRefusal(solved) ? solved : { criticalRate: solved.criticalRate, frontLockRate: solved.locks.front, rearLockRate: solved.locks.rear };
+    },
     happens: { when: (v) => v.rearLockRate < v.frontLockRate, words: (v, say) => `the rear locks first, empty, on a road with a grip of ${say(v.grip, 'friction')}` },
   },
   summary: (v, say) => `Empty, on grip ${say(v.grip, 'friction')}, ${order(v, 'empty', say)}; the rear leads wherever a road allows more than ${say(Math.max(0, v.criticalRate), 'brakingRate')}. With ${say(v.payload, 'mass')} aboard ${order(v, 'laden', say)}.`,

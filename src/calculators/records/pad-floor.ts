@@ -1,5 +1,5 @@
 import { inch, mm } from '../../units/si.ts';
-import { failedNearCarpet, hardNearCarpet, over, padFloorFeed, pedal } from '../helpers/pad-floor.ts';
+import { failedNearCarpet, hardNearCarpet, over, padFloorFeed, pedal, quickCarpet } from '../helpers/pad-floor.ts';
 import { defineCalculator } from '../record.ts';
 import { padFloorScene } from '../scenes/pad-floor.ts';
 
@@ -7,6 +7,7 @@ export default defineCalculator({
   ...padFloorFeed,
   version: 1,
   purpose: 'How high the pad stands over the heel, and what is left to the carpet at rest, in a hard stop and with a circuit dead, once liner, foam, carpet and mat are in.',
+  howSure: { quick: quickCarpet },
   summary: (v, say) => {
     const touches = over(v, v.stackLoose, 0).meets !== undefined;
     const dead = v.carpetAtFailed > 0 ? `with a circuit dead ${say(v.carpetAtFailed, 'length')} is left` : 'with a circuit dead it gets there and stands on the carpet';

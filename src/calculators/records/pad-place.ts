@@ -25,7 +25,7 @@ export default defineCalculator({
       padErrorLong: place.longest, padWeakness: place.weakness, padResidual: place.worst, placesFound: places.length,
     };
   },
-  howSure: { draws: 1000, errorOf: { tapeError: ['padMarks.distance', 'padLateral', 'padBareHeight'], markError: ['padMarks.x', 'padMarks.y', 'padMarks.z'] } },
+  howSure: { draws: 500, errorOf: { tapeError: ['padMarks.distance', 'padLateral', 'padBareHeight'], markError: ['padMarks.x', 'padMarks.y', 'padMarks.z'] } },
   summary: (v, say) => {
     const places = placesOf(v);
     if (isRefusal(places)) return '';

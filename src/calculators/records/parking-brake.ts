@@ -1,6 +1,6 @@
 import { deg, lbf, mm } from '../../units/si.ts';
 import { discFeed } from '../helpers/disc-torque.ts';
-import { emptyTruck, held, loadedTruck, parkingResults, wheel } from '../helpers/parking-brake.ts';
+import { emptyTruck, held, loadedTruck, parkingResults, quickParking, wheel } from '../helpers/parking-brake.ts';
 import type { ParkingValues } from '../helpers/parking-brake.ts';
 import { defineCalculator } from '../record.ts';
 import type { Values } from '../record.ts';
@@ -41,7 +41,7 @@ export default defineCalculator({
     'mass', 'rearLoadFraction', 'heightRatio', 'ladenMass', 'ladenRearLoadFraction', 'ladenHeightRatio',
   ],
   compute: parkingResults,
-  howSure: { draws: 4000 },
+  howSure: { quick: quickParking },
   summary: (v, say) => `Holding ${v.payload > 0 ? 'the loaded truck' : 'the truck'} on ${say(v.parkingGrade, 'grade')} takes ${say(v.leverForceNeeded, 'force')} at the lever. At ${say(v.leverForce, 'force')} it holds ${say(v.steepestDown, 'grade')} nose down and ${say(v.steepestUp, 'grade')} nose up, ${v.payload > 0 ? 'empty or loaded, whichever is less' : 'empty'}. The empty truck’s rear tires slide at ${say(v.tiresDown, 'grade')} nose down and ${emptyTips(v) ? 'its front wheels leave the road at ' : ''}${say(v.tiresUp, 'grade')} nose up, whatever the brake${v.tiresDown <= v.tiresUp ? ': nose down is the worse way for a rear brake' : ''}.`,
   equations: [
     { result: 'mass', expression: 'frontAxleLoad + rearAxleLoad', words: 'Both scales added.', source: 'derived' },

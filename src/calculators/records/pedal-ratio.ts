@@ -65,7 +65,13 @@ export default defineCalculator({
       rodAngleFull: stateAt(v, r.fullAngle).rodAngle, rodAngleFree: stateAt(v, free).rodAngle, armAngleFree: free, armAngleMid: mid, armAngleFull: r.fullAngle,
     };
   },
-  howSure: { draws: 500 },
+  howSure: {
+    draws: 500,
+    quick: (v) => {
+      const r = swing(v, strokeOf(v));
+      return isImpossible(r) ? refuse(r) : { ratioMid: r.ratioMid };
+    },
+  },
   summary: (v, say) => `The ratio is ${say(v.ratioAtRest, 'ratio')} at rest, ${say(v.ratioMid, 'ratio')} at half stroke and ${say(v.ratioFull, 'ratio')} at full stroke; a tape along the arms says ${say(v.padArm / v.clevisArm, 'ratio')}. The rod stands at most ${say(v.rodAngleWorst, 'angle')} off its bore, and the whole stroke moves the pedal pad ${say(v.padTravel, 'length')}.`,
   equations: [
     { result: 'rodAngleAtRest', expression: rodAt('restAngle'), words: 'How far the clevis pin stands off the bore axis, over the length of the rod.', source: byGeometry },

@@ -62,7 +62,6 @@ export default defineCalculator({
       frontClampArea: af.clampArea, frontMovingArea: af.pistonArea, rearClampArea: ar.clampArea, rearMovingArea: ar.pistonArea,
     };
   },
-  howSure: { draws: 4000 },
   summary: (v, say) => `Front: ${say(v.frontWearVolume, 'volume')} go behind the pistons, ${say(v.frontReservoirNeeded, 'volume')} are needed, ${v.frontReservoirSpare >= 0 ? `${say(v.frontReservoirSpare, 'volume')} to spare` : `${say(-v.frontReservoirSpare, 'volume')} short`}. Rear: ${say(v.rearWearVolume, 'volume')}, ${say(v.rearReservoirNeeded, 'volume')}, ${v.rearReservoirSpare >= 0 ? `${say(v.rearReservoirSpare, 'volume')} to spare` : `${say(-v.rearReservoirSpare, 'volume')} short`}.`,
   equations: [
     ...sides.flatMap(areaEquations), ...sides.flatMap(sideEquations),

@@ -2,9 +2,9 @@ import { mph } from '../../units/si.ts';
 import { brakingFeed } from '../helpers/braking-rate.ts';
 import { fluidBehind, fluidCautions, fluidEquations, fluidGroup, fluidWords } from '../helpers/fluid-heat.ts';
 import { haltTimeOf, massOf, parts, ringMass, ringOutweighs, saw, series, skinCurve, skinOf, stop, sweptOf } from '../helpers/rotor-heat.ts';
-import type { Axle, HeatInputs } from '../helpers/rotor-heat.ts';
+import type { Axle, HeatInputs, V } from '../helpers/rotor-heat.ts';
 import { defineCalculator } from '../record.ts';
-import type { ValuesOf } from '../record.ts';
+import type { Refusal, ValuesOf } from '../record.ts';
 
 const axles = ['front', 'rear'] as const;
 const rise = (axle: Axle) => `${axle}RotorEnergy / (${axle}RotorMass * rotorSpecificHeat)`;
@@ -15,6 +15,17 @@ const hotter = (v: ValuesOf<'frontSeriesTemperature' | 'rearSeriesTemperature'>)
 const kept = 'derived: energy is kept';
 const cooling = 'derived: Newton’s law of cooling';
 const conduction = 'derived: conduction of heat';
+
+function refuse(v: V): Refusal | undefined {
+  for (const axle of axles) {
+    const inside = v[`${axle}TrackInner`] - v[`${axle}TrackOuter`];
+    if (inside >= 0) return { refused: (say) => `The ${axle} brake pad’s track has its inner radius ${say(inside, 'length')} outside its outer one. No face is left to rub on.` };
+  }
+  if (v.speed < 0.1 * mph) return { refused: (say) => `At ${say(v.speed, 'speed')} there is nothing to stop and no heat.` };
+  const haltTime = haltTimeOf(v);
+  if (haltTime > v.stopInterval) return { refused: (say) => `At this braking rate one stop takes ${say(haltTime, 'time')}, ${say(haltTime - v.stopInterval, 'time')} longer than the time you give from one stop to the next.` };
+  return undefined;
+}
 
 export default defineCalculator({
   id: 'rotor-heat',
@@ -37,13 +48,9 @@ export default defineCalculator({
     'stopEnergy', 'frontRotorEnergy', 'rearRotorEnergy', 'keptFraction', 'haltTime', 'heatedDepth', 'frontSweptArea', 'rearSweptArea', 'wetBoilingPoint', 'dryBoilingPoint', 'ladenMass',
   ],
   compute: (v) => {
-    for (const axle of axles) {
-      const inside = v[`${axle}TrackInner`] - v[`${axle}TrackOuter`];
-      if (inside >= 0) return { refused: (say) => `The ${axle} brake pad’s track has its inner radius ${say(inside, 'length')} outside its outer one. No face is left to rub on.` };
-    }
-    if (v.speed < 0.1 * mph) return { refused: (say) => `At ${say(v.speed, 'speed')} there is nothing to stop and no heat.` };
+    const no = refuse(v);
+    if (no) return no;
     const haltTime = haltTimeOf(v);
-    if (haltTime > v.stopInterval) return { refused: (say) => `At this braking rate one stop takes ${say(haltTime, 'time')}, ${say(haltTime - v.stopInterval, 'time')} longer than the time you give from one stop to the next.` };
     const [front, rear] = [stop(v, 'front'), stop(v, 'rear')];
     const [f, r] = [series(v, front.rise, v.stops), series(v, rear.rise, v.stops)];
     const [thick, wall, rearWall] = [skinOf(v, 'front', undefined), skinOf(v, 'front', v.frontRotorWall), skinOf(v, 'rear', v.rearRotorWall)];
@@ -55,7 +62,7 @@ export default defineCalculator({
       ladenMass: massOf(v), ...fluidBehind(v, v.ambient + Math.max(f.peak, r.peak)),
     };
   },
-  howSure: { draws: 2000 },
+  howSure: { quick: (v) => refuse(v) ?? { frontSeriesTemperature: v.ambient + series(v, stop(v, 'front').rise, v.stops).peak } },
   summary: (v, say) => `One stop from ${say(v.speed, 'speed')} warms each front rotor by ${say(v.frontRise, 'temperatureRise')} and each rear one by ${say(v.rearRise, 'temperatureRise')}. After ${v.stops === 1 ? 'it' : `${v.stops} of them, ${say(v.stopInterval, 'time')} apart,`} the fronts are at ${say(v.frontSeriesTemperature, 'temperature')} and the rears at ${say(v.rearSeriesTemperature, 'temperature')}; ${fluidWords(v, say)}.`,
   equations: [
     { result: 'ladenMass', expression: 'frontAxleLoad + rearAxleLoad + payload', words: 'Truck and load.', source: 'derived' },

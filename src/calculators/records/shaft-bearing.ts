@@ -70,7 +70,7 @@ export default defineCalculator({
       columnSlope: solved.columnSlope, boxSlope: solved.boxSlope, bodyPitch: solved.pitch,
     };
   },
-  howSure: { draws: 1000 },
+  howSure: { draws: 500 },
   summary: (v, say) => {
     const own = lineThrough(v, yours(v));
     return `With the middle joint ${say(Math.abs(v.bestBearingX), 'length')} ${v.bestBearingX >= 0 ? 'ahead of' : 'behind'} the mark, ${say(v.bestBearingY, 'length')} left of the center line and ${say(v.bestBearingZ, 'length')} up, no joint bends more than ${say(v.bestLargestAngle, 'angle')}. ${isImpossible(own) ? 'Your own place leaves a shaft shorter than its joints.' : `At your own place the largest bend is ${say(Math.max(...bends(own)), 'angle')}.`}`;

@@ -5,7 +5,7 @@ import { swellFeed } from '../helpers/circuit-volume.ts';
 import { discFeed } from '../helpers/disc-torque.ts';
 import { fits, lampAlive, lampDead, share } from '../helpers/stop-lamp.ts';
 import type { Lamp } from '../helpers/stop-lamp.ts';
-import { defineCalculator } from '../record.ts';
+import { defineCalculator, isRefusal } from '../record.ts';
 import type { Equation, Refusal } from '../record.ts';
 import type { LampPoint } from '../../engine/stopLamp.ts';
 
@@ -16,6 +16,16 @@ function refuse(v: Lamp): Refusal | undefined {
   const leaning = Math.abs(v.barRestLead) - (v.barStop === 'none' ? v.barSpacing : v.barSpacing * Math.sin(v.barStopAngle));
   if (leaning > 0) return { refused: (say) => `At rest the bar leans ${say(leaning, 'length')} beyond its stop. Check the two rod lengths.` };
   return undefined;
+}
+
+/** Both circuits alive: the switch asked about, and one in each line. */
+function alive(v: Lamp): { lamp: LampPoint; front: LampPoint; rear: LampPoint } | Refusal {
+  const no = refuse(v);
+  if (no) return no;
+  const [front, rear] = [lampAlive(v, 'front'), lampAlive(v, 'rear')];
+  const lamp = v.lampSwitch === 'front' ? front : v.lampSwitch === 'rear' ? rear : lampAlive(v, v.lampSwitch);
+  if (lamp && front && rear) return { lamp, front, rear };
+  return { refused: (say) => `${say(4000, 'force')} on the pedal does not make ${lamp ? 'a pressure switch in one of the lines' : 'this switch'}: the lamps would never light.` };
 }
 
 const dead = (v: Lamp, fit: Lamp['lampSwitch'], side: 'front' | 'rear'): LampPoint | undefined => {
@@ -54,10 +64,9 @@ export default defineCalculator({
     'frontSwitchForce', 'rearSwitchForce', 'frontSwitchRate', 'rearSwitchRate', 'frontShare', 'frontMasterArea', 'rearMasterArea',
   ],
   compute: (v) => {
-    const no = refuse(v);
-    if (no) return no;
-    const [lamp, front, rear] = [lampAlive(v, v.lampSwitch), lampAlive(v, 'front'), lampAlive(v, 'rear')];
-    if (!lamp || !front || !rear) return { refused: (say) => `${say(4000, 'force')} on the pedal does not make ${lamp ? 'a pressure switch in one of the lines' : 'this switch'}: the lamps would never light.` };
+    const lamps = alive(v);
+    if (isRefusal(lamps)) return lamps;
+    const { lamp, front, rear } = lamps;
     const [fd, rd] = [dead(v, v.lampSwitch, 'front'), dead(v, v.lampSwitch, 'rear')];
     return {
       lampRate: lamp.rate, lampForce: lamp.controlForce, lampTravel: lamp.padTravel,
@@ -66,7 +75,13 @@ export default defineCalculator({
       frontShare: share(v), frontMasterArea: circleArea({ diameter: v.frontMasterBore }).area, rearMasterArea: circleArea({ diameter: v.rearMasterBore }).area,
     };
   },
-  howSure: { draws: 1000 },
+  howSure: {
+    draws: 1400,
+    quick: (v) => {
+      const lamps = alive(v);
+      return isRefusal(lamps) ? lamps : { lampRate: lamps.lamp.rate };
+    },
+  },
   summary: (v, say) => {
     const one = (side: string, state: string, force: number, rate: number): string => (state === 'lit' ? `with the ${side} dead at ${say(force, 'force')} and ${say(rate, 'brakingRate')}` : `with the ${side} dead they stay dark`);
     return `The stop lamps light at ${say(v.lampForce, 'force')} on the pedal, with the truck braking at ${say(v.lampRate, 'brakingRate')}; ${one('front', v.lampFrontDead, v.lampForceFrontDead, v.lampRateFrontDead)}; ${one('rear', v.lampRearDead, v.lampForceRearDead, v.lampRateRearDead)}.`;
