@@ -70,7 +70,7 @@ export function sureWords(record: AnyCalculator, values: Values, say: Say, sure:
   return [
     `${held ? `${held.words}, ` : ''}9 of 10 trucks measured like this have their ${name}${name.includes(',') ? ',' : ''} between ${say(sure.low, entry.dimension)} and ${say(sure.high, entry.dimension)}. The largest part of that comes from ${quoted(first, values)}${second ? `, then from ${quoted(second, values)}: those are the ones` : ': that is the one'} to know better.`,
     ...(happens && sure.happens !== undefined ? [`${often(sure.happens, sure.error ?? 0, answered)} ${happens.words(values as never, say)}.`] : []),
-    ...(sure.refused > 0 ? [`${often(sure.refused, 0, draws)} ${held ? held.refused(values as never, say) : 'the numbers have no answer'}; those are left out.`] : []),
+    ...(sure.refused > 0 ? [`${often(sure.refused, 0, draws)} ${held?.refused?.(values as never, say) ?? 'the numbers have no answer'}; those are left out.`] : []),
   ];
 }
 

@@ -92,8 +92,8 @@ export interface HowSure<I extends QuantityKey, O extends QuantityKey> {
   readonly held?: {
     /** 'With the set shown' */
     readonly words: string;
-    /** Why some trucks drawn have no answer, after 'In about 5 of 100 trucks measured like this'. */
-    readonly refused: (v: ValuesOf<I | O>, say: Say) => string;
+    /** Why some trucks drawn have no answer, after 'In about 5 of 100 trucks measured like this'. Left out: 'the numbers have no answer'. */
+    readonly refused?: (v: ValuesOf<I | O>, say: Say) => string;
     readonly compute: (v: ValuesOf<I | O>) => (inputs: ValuesOf<I>) => Partial<ValuesOf<O>> | Refusal;
   };
   /** The result looked at. Left out: the headline. */

@@ -1,6 +1,6 @@
 import { deg, inch, mm } from '../../units/si.ts';
 import { shaftLineFeed } from '../helpers/shaft-line.ts';
-import { nameOf, nearEngine, pairsSwept, pairWords, placeWords, stateWords, sweepFound, toWatch, tooNear } from '../helpers/sweep.ts';
+import { heldSweep, nameOf, nearEngine, pairsSwept, pairWords, placeWords, stateWords, sweepFound, toWatch, tooNear } from '../helpers/sweep.ts';
 import { sweepCautions } from '../helpers/sweep-cautions.ts';
 import { defineCalculator } from '../record.ts';
 import { describeSweep, sweepScene, sweepViews } from '../scenes/sweep.ts';
@@ -12,9 +12,8 @@ export default defineCalculator({
   version: 2,
   // The first version kept the body where it was, fore and aft.
   upgrade: { 1: (link) => new Map([['mount-fore-aft', '0in'], ...link]) },
-  // One sweep takes some 5 ms, and a change of one cell a fifth of that.
   // The headline has paid the tape already; what the tape does is seen in the gap itself.
-  howSure: { of: 'sweepGap', draws: 500, errorOf: { positionError: ['sweepParts.x1', 'sweepParts.y1', 'sweepParts.z1', 'sweepParts.x2', 'sweepParts.y2', 'sweepParts.z2'] } },
+  howSure: { of: 'sweepGap', draws: 500, held: { words: 'With every pair held where it came nearest', compute: heldSweep }, errorOf: { positionError: ['sweepParts.x1', 'sweepParts.y1', 'sweepParts.z1', 'sweepParts.x2', 'sweepParts.y2', 'sweepParts.z2'] } },
   oneWay: true,
   title: 'Clearance through every movement',
   purpose: 'Your own list of parts, moved through every ride height, steering angle, pedal position, engine roll and mount movement at once: which two come closest, where, and in which state.',
