@@ -68,3 +68,26 @@ test.each([320, 390])('at %i px no words in any drawing are smaller than 11 px, 
   expect(looked).toBeGreaterThan(600); // else nothing was looked at
   await page.context().close();
 });
+
+test.each(['light', 'dark'] as const)('in a %s room the words of drawings stand out from what is behind them', async (colorScheme) => {
+  const page = await site.page({ viewport: { width: 390, height: 844 }, colorScheme });
+  const dim: string[] = [];
+  let looked = 0;
+  for (const path of ['/guides/bias/', '/guides/two-circuits/', '/guides/body-drop-clearance/', '/calculators/lock-order/', '/calculators/circuit-failure/']) {
+    await page.goto(site.origin() + path);
+    await wakeAll(page);
+    // Every word has a rim in the color of its ground, which keeps lines off it.
+    const pairs = await page.evaluate(() => [...document.querySelectorAll('figure svg text')].map((text) => [text.textContent, getComputedStyle(text).fill, getComputedStyle(text).stroke] as const));
+    for (const [said, fill, ground] of pairs) {
+      const [a, b] = [fill, ground].map((color) => {
+        const [red, green, blue] = (color.match(/[\d.]+/g) ?? []).map((part) => (Number(part) / 255 <= 0.03928 ? Number(part) / 255 / 12.92 : ((Number(part) / 255 + 0.055) / 1.055) ** 2.4)) as [number, number, number];
+        return 0.2126 * red + 0.7152 * green + 0.0722 * blue + 0.05;
+      }) as [number, number];
+      looked++;
+      if (!(Math.max(a, b) / Math.min(a, b) >= 4.5)) dim.push(`${path}: ${said}, ${fill} on ${ground}`);
+    }
+  }
+  expect(dim).toEqual([]);
+  expect(looked).toBeGreaterThan(80);
+  await page.context().close();
+});
