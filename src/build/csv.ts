@@ -68,6 +68,8 @@ export function csvToRows(entry: Rows, source: string, system: System): CsvRead 
   if (hasHead) named.forEach((head, k) => { if (!head && first.cells[k]?.trim()) notes.push(`Line ${first.number}, column ${k + 1}: ${short(first.cells[k] as string)} is no column here and was left out.`); });
 
   const body = hasHead ? lines.slice(1) : lines;
+  // Before any cell is read: thousands of them would hold up a phone for seconds, and no list has room for them.
+  if (body.length > entry.most) return { count: 0, notes: [`There are ${body.length} rows in it, and ${entry.name} can be ${entry.most} at most: none was read. Leave out ${body.length - entry.most}.`] };
   if (body.length === 0 && entry.least > 0) return { count: 0, notes: ['There are no rows under the names of the columns.'] };
   const comma = separator !== ',' && decimalCommas(body.flatMap(({ cells }) => cells.filter((_, k) => heads[k] && isNumberColumn((heads[k] as Head).column))));
   const rows = body.map(({ cells }) => columns.map(([key, column]) => {

@@ -54,6 +54,9 @@ export interface RowsReading {
   readonly problem?: string;
 }
 
+/** A list of one hostile link could fill the page: so many rows more than it may have are shown, and all are kept. */
+export const shownBeyond = 10;
+
 /** The labels that other lists may refer to. */
 export type LabelsOf = (key: string) => readonly string[];
 
@@ -80,9 +83,14 @@ export function readRows(entry: Rows, text: string, typedIn: System, system: Sys
   const of = JSON.stringify([text, typedIn, system, labels]);
   const known = lastRead.get(entry);
   if (known?.of === of) return known.reading;
-  const about: About = { typedIn, system, own: labelsIn(entry, text).map(sameLabel) };
-  const rows = fitRows(entry, decodeRows(text)).map((cells): RowReading => {
-    if (cells.every((cell) => cell.trim() === '')) return { empty: true, cells: columns.map(([column], k) => ({ column, text: cells[k] as string })) };
+  const about: About = { typedIn, system, own: labelsIn(entry, text).slice(0, entry.most + shownBeyond).map(sameLabel) };
+  const all = fitRows(entry, decodeRows(text));
+  const blank = (cells: readonly string[]): boolean => cells.every((cell) => cell.trim() === '');
+  const count = all.filter((cells) => !blank(cells)).length;
+  // Of a list with far too many rows the rest is kept, but not read: it would hold up every keystroke.
+  const read = count > entry.most ? entry.most + shownBeyond : all.length;
+  const rows = all.map((cells, row): RowReading => {
+    if (row >= read || blank(cells)) return { empty: blank(cells), cells: columns.map(([column], k) => ({ column, text: cells[k] as string })) };
     const lacking = columns.filter(([, column], k) => !column.optional && (cells[k] as string).trim() === '').map(([, column]) => column.name);
     return {
       empty: false,
@@ -91,7 +99,7 @@ export function readRows(entry: Rows, text: string, typedIn: System, system: Sys
     };
   });
   const full = rows.filter((row) => !row.empty);
-  const problem = countProblem(entry, full.length) ?? firstProblem(entry, rows);
+  const problem = countProblem(entry, count) ?? firstProblem(entry, rows);
   const value = full.map(({ cells }) => Object.fromEntries(cells.flatMap((cell) => (cell.value === undefined ? [] : [[cell.column, cell.value]]))));
   const reading: RowsReading = { rows, system, labels, ...(problem === undefined ? { value } : { problem }) };
   lastRead.set(entry, { of, reading });

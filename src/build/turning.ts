@@ -1,6 +1,6 @@
 import { entryOf, evaluate, hardProblem } from '../calculators/evaluate.ts';
 import type { Evaluation } from '../calculators/evaluate.ts';
-import type { AnyCalculator, Feed, Say, Value, Values } from '../calculators/record.ts';
+import type { AnyCalculator, Feed, Refusal, Say, Value, Values } from '../calculators/record.ts';
 import { inputKeys } from '../calculators/record.ts';
 import { turnRound } from '../calculators/turn-round.ts';
 import { isQuantity } from '../calculators/vocabulary/index.ts';
@@ -33,7 +33,7 @@ export interface Way {
 }
 
 export type Turned =
-  | { readonly kind: 'found' | 'nearest'; readonly ways: readonly Way[]; /** Standard bores on either side of the first. */ readonly bores: readonly Way[] }
+  | { readonly kind: 'found' | 'nearest'; readonly ways: readonly Way[]; /** Standard bores on either side of the first. */ readonly bores: readonly Way[]; /** Why the nearest is the last: a value past it, and what it meets, in words. */ readonly beyond?: string }
   | { readonly kind: 'unmoved' }
   | { readonly kind: 'refused'; readonly words: string };
 
@@ -110,7 +110,26 @@ export function* turning(record: AnyCalculator, fields: readonly Field[], lookup
     bores.push(way(bore.si, bore.label));
     yield;
   }
-  return { kind: 'found' in turned ? 'found' : 'nearest', ways, bores };
+  const past = 'found' in turned ? undefined : refusedPast(seen, first);
+  return { kind: 'found' in turned ? 'found' : 'nearest', ways, bores, ...(past && { beyond: `${say(past.at, (entryOf(ask) as Quantity).dimension, 4)}: ${past.refusal.refused(say)}` }) };
+}
+
+/**
+ * The next place looked at past x, if x stands on an edge and none past it has an answer. On the edge itself a refusal would
+ * tell of a ten-millionth of an inch.
+ */
+function refusedPast(seen: ReadonlyMap<number, object>, x: number): { readonly at: number; readonly refusal: Refusal } | undefined {
+  const refused = [...seen].filter((look): look is [number, Refusal] => 'refused' in look[1]).sort(([a], [b]) => Math.abs(a - x) - Math.abs(b - x));
+  const [edge] = refused[0] ?? [];
+  if (edge === undefined || Math.abs(edge - x) > 1e-4 * Math.abs(x)) return undefined;
+  const past = refused.find(([at]) => (at - x) * (edge - x) > 0 && Math.abs(at - x) > 0.003 * Math.abs(x));
+  return past && { at: past[0], refusal: past[1] };
+}
+
+/** A result beside the one that stands: what is nothing beside it, where next to nothing was wanted, is 0 and not 3e-7. */
+export function besidePresent(gives: number, target: number, present: number): number {
+  const little = 1e-4 * Math.abs(present);
+  return Math.abs(gives) <= little && Math.abs(target) <= little ? 0 : gives;
 }
 
 /**
@@ -172,9 +191,10 @@ function wayOf(record: AnyCalculator, lookup: Lookup, system: System, say: Say, 
 
 /**
  * What to type for x: five digits, which is more than a shop can set; one step nearer to the present value where that
- * leads over an edge; as many digits as it takes where that does not help.
+ * leads over an edge; as many digits as it takes where that does not help. A limit is typed as a limit.
  */
-function texts(x: number, present: number, { dimension }: Quantity, unit: string): string[] {
+function texts(x: number, present: number, { dimension, hard }: Quantity, unit: string): string[] {
+  if (x === hard?.min || x === hard?.max) return [editText(x, dimension, unit)];
   const at = unitOf(dimension, unit);
   const [shown, toward] = [fromSi(x, at), Math.sign(fromSi(present, at) - fromSi(x, at))];
   const step = shown === 0 ? 0 : 10 ** (Math.floor(Math.log10(Math.abs(shown))) - 4);

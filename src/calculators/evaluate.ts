@@ -37,14 +37,19 @@ export function hardProblem(key: string, value: Value): string | undefined {
   return isRows(entry) ? rowsProblem(entry, value as RowValues) : scalarProblem(entry, value as number | string);
 }
 
+/**
+ * A limit written in another unit has six digits or so (editText in units/format.ts is off by 5e-6 at most), and comes back
+ * that much off it: 1 m is 39.3701 in, which is half a micrometer more.
+ */
+const rounding = 1e-5;
+
 /** The same for a single number or choice, in a field or in a cell. */
 export function scalarProblem(entry: Choice | NumberColumn, value: number | string): string | undefined {
   if (isChoice(entry)) return typeof value === 'string' && Object.hasOwn(entry.options, value) ? undefined : `choose one of: ${Object.values(entry.options).join('; ')}`;
   const x = value as number;
   if (entry.dimension === 'count' && !Number.isInteger(x)) return 'type a whole number';
   const hard = entry.hard;
-  const slack = hard ? 1e-9 * Math.max(Math.abs(hard.min), Math.abs(hard.max)) : 0;
-  return hard && !(x >= hard.min - slack && x <= hard.max + slack) ? hard.reason : undefined;
+  return hard && !(x >= hard.min - rounding * Math.abs(hard.min) && x <= hard.max + rounding * Math.abs(hard.max)) ? hard.reason : undefined;
 }
 
 /** Too few rows or too many, in words. */

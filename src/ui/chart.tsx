@@ -4,7 +4,7 @@ import type { Say } from '../calculators/record.ts';
 import type { At, Chart } from '../calculators/show.ts';
 import type { Unit } from '../units/index.ts';
 import { formatNumber, fromSi, unitFor, unitOf } from '../units/index.ts';
-import { boxOf, dashesFor, placeLabels, textWidth } from './labels.ts';
+import { boxOf, dashesFor, placeLabels, smallWords, textWidth } from './labels.ts';
 import { n, pointsOf } from './path.ts';
 
 const width = 360;
@@ -39,7 +39,7 @@ export function ChartView({ chart, values, system, say }: { chart: Chart<never>;
   const y1 = highest + (highest - y0) * 0.08; // room for a label above the highest point
   if (!(x1 > x0) || !(y1 > y0)) return null;
   const [across, up] = [ticks(x0, x1, 5), ticks(y0, y1, 5)];
-  const left = Math.max(46, ...up.map((y) => textWidth(formatNumber(y), 11) + 9));
+  const left = Math.max(46, ...up.map((y) => textWidth(formatNumber(y), smallWords) + 9));
   const px = (x: number): number => left + ((x - x0) / (x1 - x0)) * (width - left - right);
   const py = (y: number): number => height - bottom - ((y - y0) / (y1 - y0)) * (height - top - bottom);
   const place = (p: At): At => [px(p[0]), py(p[1])];
@@ -58,7 +58,7 @@ export function ChartView({ chart, values, system, say }: { chart: Chart<never>;
       <figcaption>{chart.title}</figcaption>
       <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={chart.title}>
         <path class="grid" d={[...across.map((x) => `M${n(px(x))} ${top}V${height - bottom}`), ...up.map((y) => `M${n(left)} ${n(py(y))}H${width - right}`)].join('')} />
-        <g class="tick" text-anchor="middle">{across.map((x) => <text x={n(Math.min(px(x), width - textWidth(formatNumber(x), 11) / 2))} y={height - bottom + 15}>{formatNumber(x)}</text>)}</g>
+        <g class="tick" text-anchor="middle">{across.map((x) => <text x={n(Math.min(px(x), width - textWidth(formatNumber(x), smallWords) / 2))} y={height - bottom + 15}>{formatNumber(x)}</text>)}</g>
         <g class="tick" text-anchor="end">{up.map((y) => <text x={n(left - 5)} y={n(py(y) + 4)}>{formatNumber(y)}</text>)}</g>
         {series.map((s, k) => <polyline class={`line ${s.tone} dash${dashes[k]}`} points={pointsOf(s.points.map(place))} />)}
         {marks.map((m) => <circle class={`mark ${m.tone ?? 'plain'}`} cx={n(px(m.at[0]))} cy={n(py(m.at[1]))} r="4.5" />)}

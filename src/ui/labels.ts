@@ -16,6 +16,9 @@ export interface Box {
   readonly bottom: number;
 }
 
+/** Size of small words where they are largest, on a narrow phone: src/styles/drawing.css. They find room there too. */
+export const smallWords = 12.75;
+
 /** On the generous side for the fonts of phones: the true width is known only where it is drawn. */
 export function textWidth(text: string, size: number): number {
   let ems = 0;

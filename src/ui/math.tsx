@@ -45,6 +45,22 @@ function draw(node: Node, leaf: Leaf, times: VNode): VNode {
   }
 }
 
+/** About how many letters wide a tree is drawn, names as wide as `of` has it. Paper cannot be scrolled: what is long is printed small. */
+export function lettersOf(node: Node, of: (name: string) => number): number {
+  switch (node.kind) {
+    case 'number': return String(node.value).length;
+    case 'name': return of(node.name);
+    case 'minus': return 1 + lettersOf(node.of, of);
+    case 'call': return node.args.reduce((sum, arg) => sum + 1 + lettersOf(arg, of), /^(sqrt|abs)$/.test(node.name) ? 1 : node.name.length);
+    case 'binary': {
+      // In a product a sum stands in parentheses.
+      const at = (child: Node): number => lettersOf(child, of) + (node.op === '*' && strength(child) < 2 ? 2 : 0);
+      const [left, right] = [at(node.left), at(node.right)];
+      return node.op === '/' ? Math.max(left, right) : node.op === '^' ? left + 0.7 * right : left + right + 2;
+    }
+  }
+}
+
 /** 'p_f' as a letter with a subscript. */
 export function Symbol({ name }: { name: string }): VNode {
   if (name === 'pi') return <mi>π</mi>;

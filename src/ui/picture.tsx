@@ -2,7 +2,7 @@ import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { Say } from '../calculators/record.ts';
 import type { At, Picture, Scene, Shape } from '../calculators/show.ts';
-import { placeLabels } from './labels.ts';
+import { placeLabels, smallWords } from './labels.ts';
 import type { Label } from './labels.ts';
 import { n, pointsOf } from './path.ts';
 
@@ -74,12 +74,12 @@ function ShapeView({ shape, px, scale }: { shape: Shape; px: (p: At) => At; scal
 function wordsOf(shape: Shape, px: (p: At) => At): (Label & { readonly look: string })[] {
   if ('text' in shape) {
     const [x, y] = px(shape.at);
-    return [{ text: shape.text, x, y, anchor: shape.anchor ?? 'middle', size: shape.small ? 11 : 13, look: `${shape.tone ?? ''}${shape.small ? ' small' : ''}` }];
+    return [{ text: shape.text, x, y, anchor: shape.anchor ?? 'middle', size: shape.small ? smallWords : 13, look: `${shape.tone ?? ''}${shape.small ? ' small' : ''}` }];
   }
   if ('span' in shape) {
     const [a, c] = [px(shape.span[0]), px(shape.span[1])];
     const upright = Math.abs(c[1] - a[1]) > Math.abs(c[0] - a[0]);
-    return [{ text: shape.label, x: (a[0] + c[0]) / 2 + (upright ? 6 : 0), y: (a[1] + c[1]) / 2 + (upright ? 4 : -5), anchor: upright ? 'start' : 'middle', size: 12, look: 'span' }];
+    return [{ text: shape.label, x: (a[0] + c[0]) / 2 + (upright ? 6 : 0), y: (a[1] + c[1]) / 2 + (upright ? 4 : -5), anchor: upright ? 'start' : 'middle', size: smallWords, look: 'span' }];
   }
   if (!('arrow' in shape) || !shape.label) return [];
   const [a, c] = [px(shape.arrow[0]), px(shape.arrow[1])];

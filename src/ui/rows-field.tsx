@@ -2,7 +2,7 @@ import { Component } from 'preact';
 import type { VNode } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Field, System } from '../build/fields.ts';
-import { columnHead, decodeRows, encodeRows, fitRows } from '../build/rows.ts';
+import { columnHead, decodeRows, encodeRows, fitRows, shownBeyond } from '../build/rows.ts';
 import type { CellReading, RowReading } from '../build/rows.ts';
 import { entryOf } from '../calculators/evaluate.ts';
 import type { Column, Rows } from '../calculators/vocabulary/index.ts';
@@ -27,9 +27,6 @@ interface Past {
   readonly text: string | undefined;
   readonly system: System;
 }
-
-/** A list of one hostile link could fill the page; what is beyond is kept, and said. */
-const shownBeyond = 10;
 
 /** A list as a table of fields: on a narrow screen each row is a card. */
 function RowsField({ id, field, system, onOpen, onType, onRename }: RowsFieldProps): VNode {

@@ -4,7 +4,7 @@ import { demoSure } from '../build/demo-sure.ts';
 import type { Field as FieldState, Reading, System, Typed } from '../build/fields.ts';
 import { readNumber } from '../build/fields.ts';
 import { plainName } from '../build/sure-words.ts';
-import { askable, turning, wantable } from '../build/turning.ts';
+import { askable, besidePresent, turning, wantable } from '../build/turning.ts';
 import type { Turned, Way } from '../build/turning.ts';
 import { entryOf } from '../calculators/evaluate.ts';
 import type { AnyCalculator, Say } from '../calculators/record.ts';
@@ -84,7 +84,7 @@ export function TurnPanel({ record, session, reading, system, say }: TurnProps):
       <div class="turned" aria-live="polite">
         {!complete && <p>First put the fields above right.</p>}
         {complete && question === undefined && <p>Type above what you want of the {plainName(fix)}.</p>}
-        {question !== undefined && (turned ? <Answer turned={turned} ask={ask} fix={fix} say={say} onUse={use} /> : <p>Looking for it …</p>)}
+        {question !== undefined && (turned ? <Answer turned={turned} ask={ask} fix={fix} say={say} near={(gives) => besidePresent(gives, target as number, reading.state === 'ok' ? reading.values[fix] as number : 0)} onUse={use} /> : <p>Looking for it …</p>)}
       </div>
     </>
   );
@@ -104,7 +104,17 @@ function mostTelling(record: AnyCalculator): string {
   return demoSure(record.id)?.bars.find((bar) => keys.includes(bar.key))?.key ?? (keys[0] as string);
 }
 
-function Answer({ turned, ask, fix, say, onUse }: { turned: Turned; ask: string; fix: string; say: Say; onUse: (way: Way) => void }): VNode {
+interface AnswerProps {
+  readonly ask: string;
+  readonly fix: string;
+  readonly say: Say;
+  /** A result as it is to be shown beside the one that stands. */
+  readonly near: (gives: number) => number;
+  readonly onUse: (way: Way) => void;
+}
+
+function Answer({ turned, ...rest }: AnswerProps & { readonly turned: Turned }): VNode {
+  const { ask, fix, say } = rest;
   const entry = entryOf(ask) as Quantity;
   if (turned.kind === 'refused') return <p>{turned.words}</p>;
   if (turned.kind === 'unmoved') return <p>The {plainName(ask)} does not move the {plainName(fix)}. Ask for another input.</p>;
@@ -113,19 +123,20 @@ function Answer({ turned, ask, fix, say, onUse }: { turned: Turned; ask: string;
     <>
       {turned.kind === 'nearest' && <p>No value in the possible range, {range}, does it. The nearest:</p>}
       {turned.kind === 'found' && turned.ways.length > 1 && <p>{turned.ways.length} values do it, the nearest to yours first:</p>}
-      <ul>{turned.ways.map((way) => <WayRow key={way.text} way={way} ask={ask} fix={fix} say={say} onUse={onUse} />)}</ul>
+      <ul>{turned.ways.map((way) => <WayRow key={way.text} way={way} {...rest} />)}</ul>
+      {turned.beyond !== undefined && <p>Past it there is no answer. With {turned.beyond}</p>}
       {turned.bores.length > 0 && <p>{turned.bores.length > 1 ? 'The standard bores on either side:' : 'The nearest standard bore:'}</p>}
-      {turned.bores.length > 0 && <ul>{turned.bores.map((way) => <WayRow key={way.text} way={way} ask={ask} fix={fix} say={say} onUse={onUse} />)}</ul>}
+      {turned.bores.length > 0 && <ul>{turned.bores.map((way) => <WayRow key={way.text} way={way} {...rest} />)}</ul>}
     </>
   );
 }
 
 /** One value, what it gives, what it does besides. */
-function WayRow({ way, ask, fix, say, onUse }: { way: Way; ask: string; fix: string; say: Say; onUse: (way: Way) => void }): VNode {
+function WayRow({ way, ask, fix, say, near, onUse }: AnswerProps & { readonly way: Way }): VNode {
   return (
     <li>
       <p>
-        {plainName(ask)} <strong>{way.words}</strong>{way.gives === undefined ? ' has no answer with the others as they are.' : `: ${plainName(fix)} ${say(way.gives, (entryOf(fix) as Quantity).dimension, 4)}.`}
+        {plainName(ask)} <strong>{way.words}</strong>{way.gives === undefined ? ' has no answer with the others as they are.' : `: ${plainName(fix)} ${say(near(way.gives), (entryOf(fix) as Quantity).dimension, 4)}.`}
         {way.note && <em> {way.note}</em>}
       </p>
       {way.present ? <span>yours now</span> : way.gives !== undefined && <button type="button" aria-label={`Use it: ${way.words}`} onClick={() => onUse(way)}>Use it</button>}

@@ -9,7 +9,7 @@ import type { System } from '../build/fields.ts';
 import { sayIn } from '../build/fields.ts';
 import { formatIn } from '../units/index.ts';
 import { ResultList } from './result-list.tsx';
-import { InLetters, InNumbers, Symbol } from './math.tsx';
+import { InLetters, InNumbers, lettersOf, Symbol } from './math.tsx';
 
 const trees = new Map<string, Node>();
 
@@ -32,8 +32,9 @@ export function EquationView({ equation, values, system }: { equation: Equation;
     if (isQuantity(of) && of.dimension === 'angle' && !turned && !resultIsAngle) return formatIn(values?.[name] as number, 'angle', 'rad', 4);
     return isQuantity(of) ? say(values?.[name] as number, of.dimension, 4) : '';
   };
+  const letters = Math.max(2 * lettersOf(tree, () => 1), values ? lettersOf(tree, (name) => (name === 'pi' ? 1 : number(name).replace(/^−.*/, '($&)').length)) : 0);
   return (
-    <div class="equation">
+    <div class={`equation${letters > 100 ? ` long${Math.min(4, Math.floor((letters - 65) / 35))}` : ''}`}>
       <div class="scroll" tabIndex={0} role="group" aria-label={`Equation for ${entry.name}`}>
         <math display="block"><Symbol name={equation.result} /><mo>=</mo><InLetters tree={tree} /></math>
         {values && <math display="block"><mo>=</mo><InNumbers tree={tree} number={(name, turned = false) => number(name, turned)} /></math>}

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openSite } from './open.ts';
+import { pages } from './pages.ts';
 
 const site = openSite();
 
@@ -38,5 +39,25 @@ test('a guide prints its text and compact calculators', async () => {
   for (const part of ['.field .printed', '.answer output', '.results dl', '.cautions li', '.working .equation']) expect(await page.locator(`#lock-order ${part}`).first().isVisible(), part).toBe(true);
   // Eight calculators and the text between them.
   expect(await sheets(page)).toBeLessThanOrEqual(15);
+  await page.context().close();
+});
+
+// A sheet of paper is not scrolled: what is wider makes the browser print the whole page smaller, or is cut.
+test('on letter paper no page is wider than the sheet, no formula and no list', { timeout: 120_000 }, async () => {
+  const page = await site.page({ viewport: { width: 700, height: 900 } }); // 8.5 in less margins of 0.6 in
+  await page.emulateMedia({ media: 'print' });
+  const wide: string[] = [];
+  let formulas = 0;
+  for (const path of pages) {
+    await page.goto(site.origin() + path);
+    const found = await page.evaluate(() => {
+      const shown = [...document.querySelectorAll<HTMLElement>('math, table, td, p, svg, textarea')].filter((e) => e.getClientRects().length > 0);
+      return { formulas: shown.filter((e) => e.tagName === 'math').length, wide: shown.filter((e) => e.getBoundingClientRect().right > innerWidth + 1).map((e) => `${e.tagName} ${(e.textContent ?? '').slice(0, 40)}`) };
+    });
+    formulas += found.formulas;
+    wide.push(...found.wide.map((what) => `${path}: ${what}`));
+  }
+  expect(wide).toEqual([]);
+  expect(formulas).toBeGreaterThan(300);
   await page.context().close();
 });

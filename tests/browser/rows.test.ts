@@ -150,6 +150,22 @@ describe('a list', () => {
     await page.context().close();
   });
 
+  test('of 2,000 pasted rows none is read, in words and at once, and list and box stay as they were', async () => {
+    const page = await open();
+    const panel = list(page).locator('.csv');
+    await panel.locator('summary').click();
+    const pasted = ['name,on,x,y,z', ...Array.from({ length: 2000 }, (_, k) => `p${k},body,${k},1,2`)].join('\n');
+    await page.evaluate((text) => navigator.clipboard.writeText(text), pasted);
+    await panel.locator('textarea').focus();
+    await page.keyboard.press('Control+V');
+    await panel.getByRole('button', { name: 'Read the box' }).click();
+    await expect.poll(() => panel.locator('.notes').textContent()).toMatch(/2000 rows in it, and points of the truck can be 40 at most: none was read/);
+    expect(await panel.locator('textarea').inputValue()).toBe(pasted);
+    expect(await rowCount(page)).toBe(14);
+    expect(await answer(page).textContent()).toMatch(/in$/);
+    await page.context().close();
+  });
+
   test('typed into before its script has come keeps what was typed, in inches for a reader of millimeters too', async () => {
     for (const system of ['us', 'si']) {
       const page = await site.page({ viewport: { width: 390, height: 844 } });

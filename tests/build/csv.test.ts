@@ -84,3 +84,12 @@ describe('CSV is read', () => {
     }), { numRuns: 1500 });
   });
 });
+
+test('far more rows than a list has room for are refused at once and in words, before any cell is read', () => {
+  const many = (count: number): string => ['name,on,x,y,z', ...Array.from({ length: count }, (_, k) => `p${k},body,3;000,1,2`)].join('\n');
+  const found = read(many(2000));
+  expect(found.text).toBeUndefined();
+  expect(found.notes).toEqual(['There are 2000 rows in it, and points of the truck can be 40 at most: none was read. Leave out 1960.']);
+  expect(read(many(41)).notes[0]).toMatch(/Leave out 1\.$/);
+  expect(read(many(40)).count).toBe(40);
+});

@@ -188,3 +188,16 @@ describe('the lists of points and pairs', () => {
     expect(readRecord(record, session.lookup(record), 'us').state).toBe('ok');
   });
 });
+
+test('of a list with far too many rows the first are read, the rest are kept as they stand', () => {
+  const text = Array.from({ length: 3000 }, (_, k) => `${k}_`).join(',');
+  const reading = read(text);
+  expect(reading.rows).toHaveLength(3000);
+  expect(reading.problem).toMatch(/at most 6 are possible/);
+  expect(reading.value).toBeUndefined();
+  expect(reading.rows[5]?.cells[0]?.value).toBeDefined();
+  expect(reading.rows[2999]?.cells[0]).toEqual({ column: reading.rows[0]?.cells[0]?.column, text: '2999' });
+  // Empty rows do not count, so none behind them is left unread.
+  const spaced = read(`${','.repeat(40)}20_180_,40_360_`);
+  expect(spaced.value).toHaveLength(2);
+});

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readRecord, sayIn } from '../../src/build/fields.ts';
 import type { Lookup, System, Typed } from '../../src/build/fields.ts';
-import { askable, turning, wantable } from '../../src/build/turning.ts';
+import { askable, besidePresent, turning, wantable } from '../../src/build/turning.ts';
 import type { Turned } from '../../src/build/turning.ts';
 import { calculatorById, calculators, entryOf } from '../../src/calculators/index.ts';
 import type { AnyCalculator } from '../../src/calculators/index.ts';
@@ -153,4 +153,24 @@ test('the answer does not depend on how often the search is interrupted, and no 
 
 test('choices can neither be asked for nor wanted', () => {
   for (const record of calculators) for (const key of [...askable(record), ...wantable(record)]) expect(isQuantity(entryOf(key))).toBe(true);
+});
+
+test('a target beyond all reach is answered with the limit itself, and with what stands past it', () => {
+  const most = ways(turn(calculatorById('circuit-volume'), { ask: 'frontAir', fix: 'frontTakeUp', target: 1e6 }));
+  expect(most.kind).toBe('nearest');
+  expect(most.ways[0]!.text).toBe('12.2047'); // 200 cm³, and not a hair less
+  expect(most).not.toHaveProperty('beyond');
+  const feed = ways(turn(calculatorById('pedal-cut'), { ask: 'controlForce', fix: 'cutForce', target: 1e9 }));
+  expect(feed.kind).toBe('nearest');
+  expect(feed).toMatchObject({ beyond: expect.stringMatching(/^\d+(\.\d)?\slbf: [^−]*\.$/) });
+  const air = ways(turn(calculatorById('air-from-travel'), { ask: 'firmTravel', fix: 'firmExcess', target: -1e3 }));
+  expect(air).toMatchObject({ kind: 'nearest', beyond: expect.stringMatching(/^2\.\d+\sin: The firm push went 0\.\d+\sin less far than the light one/) });
+});
+
+test('what is nothing beside the present result is shown as 0 where nothing was wanted, and only there', () => {
+  expect(besidePresent(3.842e-7, 0, 0.8)).toBe(0);
+  expect(besidePresent(3.842e-7, 3.8e-7, 0.8)).toBe(0);
+  expect(besidePresent(3.842e-7, 0.1, 0.8)).toBe(3.842e-7); // far off the target: to be seen
+  expect(besidePresent(0.01, 0, 0.8)).toBe(0.01);
+  expect(besidePresent(3.842e-7, 0, 0)).toBe(3.842e-7);
 });

@@ -4,7 +4,7 @@ import { firingCautions } from '../../src/build/cautions.ts';
 import { readLink } from '../../src/build/links.ts';
 import { calculatorById, evaluate } from '../../src/calculators/index.ts';
 import type { Values } from '../../src/calculators/index.ts';
-import { demoInputs } from '../sweep/sample.ts';
+import { anywhere, demoInputs, randomFrom } from '../sweep/sample.ts';
 
 const say = sayIn('us');
 const inch = 0.0254;
@@ -123,4 +123,58 @@ test('friction of the linkage does not lower the bound on line pressure', () => 
   const [loose, tight] = [0.95, 0.6].map((linkageEfficiency) => words('line-strength', { linkageEfficiency }).v);
   expect(tight!['worstPressure']).toBe(loose!['worstPressure']);
   expect(tight!['hardStopPressure']).toBeLessThan(loose!['hardStopPressure'] as number);
+});
+
+function refusal(id: string, over: Values): string {
+  const record = calculatorById(id);
+  const result = evaluate(record, { ...demoInputs(record), ...over });
+  if (result.ok) throw new Error(`${id}: expected a refusal, found ${record.summary(result.values as never, say)}`);
+  return result.refusal.refused(say).replace(/\s/g, ' ');
+}
+
+test('air that nothing squeezes cannot be found, and the circuit without pressure is named with what its spring takes', () => {
+  // 10 lbf × 6.2 × 0.85 is less than two springs of 112 lbf.
+  expect(refusal('air-from-travel', { lightForce: 10, controlForce: 40, masterSpring: 500, pedalRatio: 5 })).toMatch(/^At a firm push of 8\.99 lbf there is no pressure in the front circuit: its master gets [\d.]+ lbf of rod force and its spring takes 112 lbf\./);
+  expect(refusal('air-from-travel', { rearValve: 'fitted', kneePressure: 0, valveSlope: 0 })).toMatch(/no pressure in the rear circuit: its valve lets none through/);
+  // Only the front's master overcomes its spring: half an answer is none.
+  expect(refusal('air-from-travel', { frontShare: 0.98, masterSpring: 60 })).toMatch(/no pressure in the rear circuit: its master gets/);
+});
+
+test('a rear that leads from the gentlest braking has a critical rate of 0 g, not one below nothing, and is told what is too much', () => {
+  const heavy = { frontAxleLoad: 900, rearAxleLoad: 400, frontShare: 0.35, cgHeight: 1.4 };
+  const bad = words('lock-order', heavy);
+  expect(bad.v['rearBrakeFraction']).toBeGreaterThan(bad.v['rearLoadFraction'] as number);
+  expect(bad.v['criticalRate']).toBe(0);
+  expect(bad.v['lockMargin']).toBe(-(bad.v['grip'] as number));
+  expect(bad.summary).toMatch(/the rear leads on every road, however gently you brake/);
+  const over = (bad.v['rearBrakeFraction'] as number) - (bad.v['rearLoadFraction'] as number);
+  expect(bad.cautions.get('rear-first')).toContain(`at least ${say(over, 'share', 2)} too much`);
+  expect(words('lock-order').cautions.get('rear-first')).not.toMatch(/too much/);
+});
+
+test('no calculator shows a critical rate below 0 g, whatever truck is typed', () => {
+  for (const id of ['lock-order', 'tire-radius', 'bore-finder'] as const) {
+    const record = calculatorById(id);
+    const random = randomFrom(11);
+    const rates = (record.outputs as readonly string[]).filter((key) => /CriticalRate|^criticalRate/.test(key));
+    let [zero, above] = [0, 0];
+    for (let k = 0; k < (id === 'bore-finder' ? 60 : 600); k++) {
+      const result = evaluate(record, anywhere(record, random));
+      for (const rate of result.ok ? rates.map((key) => result.values[key] as number) : []) {
+        expect(rate).toBeGreaterThanOrEqual(0);
+        if (rate === 0) zero++;
+        else above++;
+      }
+    }
+    if (id !== 'bore-finder') expect(Math.min(zero, above)).toBeGreaterThan(0);
+  }
+});
+
+test('a caliper farther from its axle than a wheel is large is refused with the amount', () => {
+  expect(refusal('fluid-head', { rearBleederStation: -3.5, wheelbase: 2.743 })).toMatch(/^The rear caliper at −138 in stands 29\.8 in behind the rear axle, which is at −108 in\. .*: 13\.8 in too far\./);
+  expect(refusal('fluid-head', { frontBleederStation: -1 })).toMatch(/^The front caliper at −39\.4 in stands 39\.4 in behind the front axle\./);
+  // The sign forgotten: a rear caliper ahead of the nose.
+  expect(refusal('fluid-head', { rearBleederStation: 2.7, wheelbase: 2.743 })).toMatch(/ahead of the rear axle/);
+  // Behind the axle line, within the wheel, is where many calipers sit.
+  expect(words('fluid-head', { rearBleederStation: -2.743 - 0.2, wheelbase: 2.743 }).summary).toMatch(/^Reservoir/);
 });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { parseExpression } from '../../src/calculators/expression.ts';
-import { InNumbers } from '../../src/ui/math.tsx';
+import { InNumbers, lettersOf } from '../../src/ui/math.tsx';
 
 /** The characters of a formula, a power after ^. */
 function text(node: unknown): string {
@@ -23,4 +23,13 @@ test('an angle is asked for as one to turn by inside a sine, and as a number bes
   expect(shown('padArm * sin(restAngle)', number)).toContain('5°');
   expect(shown('padArm * restAngle', number)).toContain('0.08727 rad');
   expect(shown('asin(padArm * restAngle)', number)).toContain('0.08727 rad');
+});
+
+test('a formula’s width is that of what stands beside each other: a fraction is as wide as its wider part', () => {
+  const wide = (expression: string, width = 10): number => lettersOf(parseExpression(expression), () => width);
+  expect(wide('padArm + restAngle')).toBe(22);
+  expect(wide('(padArm + restAngle) / padArm')).toBe(22);
+  expect(wide('padArm * (padArm + restAngle)')).toBeGreaterThan(wide('padArm + padArm + restAngle')); // parentheses
+  expect(wide('sqrt(padArm)')).toBeGreaterThan(wide('padArm'));
+  expect(wide('padArm^2')).toBeLessThan(wide('padArm * 2'));
 });

@@ -26,10 +26,10 @@ export const finderEquations = defineEquations([
   { result: 'rearBrakeFraction', expression: `${rearSlope} / (${frontSlope} + ${rearSlope})`, words: 'The rear’s share of the brake force, springs and push-out left out.', source: 'derived' },
   { result: 'rearLoadFraction', expression: 'rearAxleLoad / mass', words: 'What the rear tires carry standing still.', source: 'derived' },
   { result: 'heightRatio', expression: 'cgHeight / wheelbase', words: 'How much braking moves from axle to axle.', source: 'derived: statics' },
-  { result: 'criticalRate', expression: '(rearLoadFraction - rearBrakeFraction) / heightRatio', words: 'Up to this rate the front locks first.', source: 'derived: statics' },
+  { result: 'criticalRate', expression: 'max(0, (rearLoadFraction - rearBrakeFraction) / heightRatio)', words: 'Up to this rate the front locks first; at 0 it never does.', source: 'derived: statics' },
   { result: 'ladenMass', expression: 'mass + payload', words: 'Truck and load.', source: 'derived' },
   { result: 'ladenRearLoadFraction', expression: '(rearAxleLoad + payload * (1 - payloadAhead / wheelbase)) / ladenMass', words: 'A load over the rear axle goes to it whole; ahead of it, a part goes to the front.', source: 'derived: moments about the front axle' },
   { result: 'ladenHeightRatio', expression: '(cgHeight * mass + payloadHeight * payload) / (ladenMass * wheelbase)', words: 'Truck and load have one center of gravity between them.', source: 'derived' },
-  { result: 'ladenCriticalRate', expression: '(ladenRearLoadFraction - rearBrakeFraction) / ladenHeightRatio', words: 'The same with the load.', source: 'derived: statics' },
+  { result: 'ladenCriticalRate', expression: 'max(0, (ladenRearLoadFraction - rearBrakeFraction) / ladenHeightRatio)', words: 'The same with the load.', source: 'derived: statics' },
   { result: 'ladenEffort', expression: `bestEffort + payload * g * brakingRate / ((${frontSlope} + ${rearSlope}) * bestPedalRatio * linkageEfficiency)`, words: 'The load has to be stopped as well, by the same brakes.', source: 'derived: Newton’s second law' },
 ]);

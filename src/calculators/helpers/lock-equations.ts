@@ -30,7 +30,7 @@ export function lockEquations(load: Load): readonly Equation[] {
   const lifts = (v: Values) => at(v, front) >= at(v, psi) / at(v, chi);
   const statics = 'derived: statics';
   return [
-    { result: crit, expression: `(${psi} - rearBrakeFraction) / ${chi}`, words: 'Where the fixed rear share meets the ideal one, which falls as you brake harder. On a road with more grip than this the rear locks first.', source: statics, when: (v) => !bent(v) },
+    { result: crit, expression: `max(0, (${psi} - rearBrakeFraction) / ${chi})`, words: 'Where the fixed rear share meets the ideal one, which falls as you brake harder. On a road with more grip than this the rear locks first; at 0 it does on every road.', source: statics, when: (v) => !bent(v) },
     {
       result: crit, expression: `(${psi} - (valveSlope * rearBrakeFraction + ${lost} / ${crit}) / ${both}) / ${chi}`,
       words: 'Where the rear share that the valve leaves meets the ideal one.', source: statics, found: 'The larger root of a quadratic; this is the condition it meets.', when: bent,

@@ -10,7 +10,7 @@ import { pressuresAt } from '../helpers/fluid-ledger.ts';
 import { footToRoadEquations } from '../helpers/foot-to-road-equations.ts';
 import { areaEquations } from '../helpers/ledger-equations.ts';
 import { defineCalculator } from '../record.ts';
-import type { Equation, Refusal, Say, Values, ValuesOf } from '../record.ts';
+import type { Equation, Refusal, Say, ValuesOf } from '../record.ts';
 import type { QuantityKey } from '../vocabulary/index.ts';
 
 type Inputs =
@@ -33,23 +33,31 @@ function sideEquations(side: Side): readonly Equation[] {
   const key = (name: string): QuantityKey => `${side}${name}` as QuantityKey;
   const share = side === 'front' ? 'frontShare' : '(1 - frontShare)';
   const pressure = side === 'front' ? 'frontPressure' : 'rearPressureAfterValve';
-  const live = (v: Values): boolean => (v[pressure] as number) > 0;
   const air = (exponent: string): string => `${side}ExcessVolume / (1 - (standardAtmosphere / (standardAtmosphere + ${pressure}))^(1 / ${exponent}))`;
   return [
     { result: key('ExcessVolume'), expression: `max(0, firmExcess) * ${side}MasterArea / (pedalRatio * ${share})`, words: `Pad travel back through lever and bar to the ${side} piston, times its area.`, source: 'derived: volume kept' },
-    { result: key('AirFound'), expression: air('airExponent'), words: 'At this pressure air has given up most of its volume; what is missing is that part.', source: 'derived: gas law', when: live },
-    { result: key('AirLow'), expression: air('1'), words: 'Squeezed slowly it gives up most, so less of it explains the same.', source: 'derived: gas law', when: live },
-    { result: key('AirHigh'), expression: air('1.4'), words: 'Squeezed fast it stays hot and gives up less.', source: 'derived: gas law', when: live },
+    { result: key('AirFound'), expression: air('airExponent'), words: 'At this pressure air has given up most of its volume; what is missing is that part.', source: 'derived: gas law' },
+    { result: key('AirLow'), expression: air('1'), words: 'Squeezed slowly it gives up most, so less of it explains the same.', source: 'derived: gas law' },
+    { result: key('AirHigh'), expression: air('1.4'), words: 'Squeezed fast it stays hot and gives up less.', source: 'derived: gas law' },
     { result: key('KnockBackFound'), expression: `${side}ExcessVolume / (2 * ${side}ClampArea)`, words: 'Spread over two calipers, over the area that moves.', source: 'derived: volume kept' },
   ];
 }
 
 const excess = (by: number, say: Say): string => (by < 0 ? `${say(-by, 'length')} less than expected` : `${say(by, 'length')} too much`);
 
+/** Without pressure air keeps its size, and no travel tells how much of it there is. */
+function nothingThere(v: ValuesOf<Inputs>, side: Side, line: { readonly rodForce: number }, say: Say): string {
+  const push = line.rodForce * (side === 'front' ? v.frontShare : 1 - v.frontShare);
+  const why = push <= v.masterSpring ? `its master gets ${say(push, 'force')} of rod force and its spring takes ${say(v.masterSpring, 'force')}` : 'its valve lets none through';
+  return `At a firm push of ${say(v.controlForce, 'force')} there is no pressure in the ${side} circuit: ${why}. Air that nothing squeezes takes no travel, so none can be found that way. Push harder, or put these numbers right.`;
+}
+
 function refuse(v: ValuesOf<Inputs>): Refusal | undefined {
   if (v.lightForce >= v.controlForce) return { refused: (say) => `The light push, ${say(v.lightForce, 'force')}, is not lighter than the firm one, ${say(v.controlForce, 'force')}. Two different pushes tell air from swell.` };
   if (v.firmTravel < v.lightTravel) return { refused: (say) => `The firm push went ${say(v.lightTravel - v.firmTravel, 'length')} less far than the light one. A pedal does not come back under a harder foot: measure both in one push.` };
-  return undefined;
+  const line = pressuresAt(v, v.controlForce);
+  const none = line.frontPressure <= 0 ? 'front' : line.rearPressure <= 0 ? 'rear' : undefined;
+  return none && { refused: (say) => nothingThere(v, none, line, say) };
 }
 
 /** How much longer than the parts account for. */

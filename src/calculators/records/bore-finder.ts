@@ -65,7 +65,7 @@ export default defineCalculator({
       frontPressure: p.frontPressure, rearPressure: p.rearPressure, frontStroke: of('front-stroke'), rearStroke: of('rear-stroke'), strokeLead: v.barRestLead + of('front-stroke') - of('rear-stroke'),
       rodForce: of('effort') * p.pedalRatio * v.linkageEfficiency, frontMasterArea: circleArea({ diameter: p.frontBore }).area, rearMasterArea: circleArea({ diameter: p.rearBore }).area,
       frontBoreLow: p.frontWindow.lowest, frontBoreHigh: p.frontWindow.highest, rearBoreLow: p.rearWindow.lowest, rearBoreHigh: p.rearWindow.highest,
-      rearBrakeFraction: p.rearBrakeFraction, criticalRate: of('lock-empty'), ladenCriticalRate: of('lock-laden'),
+      rearBrakeFraction: p.rearBrakeFraction, criticalRate: Math.max(0, of('lock-empty')), ladenCriticalRate: Math.max(0, of('lock-laden')),
       mass, rearLoadFraction: v.rearAxleLoad / mass, heightRatio: v.cgHeight / v.wheelbase,
       ladenMass, ladenRearLoadFraction: (v.rearAxleLoad + v.payload * (1 - v.payloadAhead / v.wheelbase)) / ladenMass, ladenHeightRatio: (v.cgHeight * mass + v.payloadHeight * v.payload) / (ladenMass * v.wheelbase),
       ladenEffort: ladenEffort(p, v), travelFrontDead: of('front-dead-travel'), travelRearDead: of('rear-dead-travel'), rateFrontDead: of('front-dead-rate'), rateRearDead: of('rear-dead-rate'),

@@ -12,6 +12,9 @@ import type { QuantityKey } from '../vocabulary/index.ts';
 type Advice = 'none' | 'slope' | 'level';
 const advice = (leastHead: number, levelHead: number): Advice => (leastHead >= 0 ? 'none' : levelHead >= 0 ? 'slope' : 'level');
 
+/** Inside no wheel a caliper can be farther from its axle. */
+const wheel = 16 * inch;
+
 /** States of the picture: which ride height, and how the truck is turned. */
 const states = [
   ['drive', 0, 'none'], ['aired out', 0, 'out'], ['aired out, nose up', 1, 'out'], ['aired out, nose down', -1, 'out'], ['lifted', 0, 'up'], ['rear jacked', -2, 'none'],
@@ -37,6 +40,15 @@ function sideEquations(side: Side): readonly Equation[] {
 
 function refuse(v: Heads): Refusal | undefined {
   if (v.jackLift >= v.wheelbase) return { refused: (say) => `An axle lifted by ${say(v.jackLift, 'length')} on a wheelbase of ${say(v.wheelbase, 'length')} stands the truck on its end.` };
+  for (const side of sides) {
+    const at = v[`${side}BleederStation`];
+    const off = side === 'front' ? at : at + v.wheelbase;
+    if (Math.abs(off) > wheel) {
+      return {
+        refused: (say) => `The ${side} caliper at ${say(at, 'length')} stands ${say(Math.abs(off), 'length')} ${off > 0 ? 'ahead of' : 'behind'} the ${side} axle${side === 'rear' ? `, which is at ${say(-v.wheelbase, 'length')}` : ''}. A caliper sits inside its wheel, so ${say(wheel, 'length')} is the most: ${say(Math.abs(off) - wheel, 'length')} too far. Forward is +, from the front axle line.`,
+      };
+    }
+  }
   return undefined;
 }
 

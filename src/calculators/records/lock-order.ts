@@ -7,7 +7,7 @@ import type { Refusal, Say, Values, ValuesOf } from '../record.ts';
 import type { Cell, Chart } from '../show.ts';
 import { lockEquations } from '../helpers/lock-equations.ts';
 import { criticalOf, gripSteps, gripsInWords, lockCurve, locksOn, openSplit, rearFirstGrips, stand, standing } from '../helpers/lock.ts';
-import type { Load, LockInputs } from '../helpers/lock.ts';
+import type { Load, LockInputs, Stand } from '../helpers/lock.ts';
 import { truckScene } from '../scenes/locked-truck.ts';
 
 type V = ValuesOf<LockInputs>;
@@ -57,7 +57,9 @@ function solve(v: V) {
     return { refused: (say) => `This load lifts the ${laden.impossible === 'front-axle-lifts' ? 'front' : 'rear'} wheels off the road: ${say(laden.by ?? 0, 'mass')} are missing on that axle. Move the load, or make it lighter.` } satisfies Refusal;
   }
   const [empty, split] = [stand(v, 'empty'), openSplit(v)];
-  return { laden, empty, split, locks: locksOn(v, empty, v.grip, split), criticalRate: criticalOf(v, empty, split).rate };
+  // A rear that leads from the start does so above 0 g: less is no braking rate.
+  const critical = (s: Stand): number => Math.max(0, criticalOf(v, s, split).rate);
+  return { laden, empty, split, locks: locksOn(v, empty, v.grip, split), criticalRate: critical(empty), critical };
 }
 
 const loads = ['empty', 'laden'] as const;
@@ -90,11 +92,11 @@ export default defineCalculator({
   compute: (v) => {
     const solved = solve(v);
     if (isRefusal(solved)) return solved;
-    const { laden, empty, split, locks: e, criticalRate } = solved;
+    const { laden, empty, split, locks: e, criticalRate, critical } = solved;
     const l = locksOn(v, laden, v.grip, split);
     return {
       criticalRate, frontLockRate: e.front, rearLockRate: e.rear, lockMargin: criticalRate - v.grip, lockControlForce: e.rodForce / (v.pedalRatio * v.linkageEfficiency),
-      ladenCriticalRate: criticalOf(v, laden, split).rate, ladenFrontLockRate: l.front, ladenRearLockRate: l.rear, rearBrakeFraction: split.rearBrakeFraction,
+      ladenCriticalRate: critical(laden), ladenFrontLockRate: l.front, ladenRearLockRate: l.rear, rearBrakeFraction: split.rearBrakeFraction,
       mass: empty.mass, rearLoadFraction: empty.rearFraction, heightRatio: empty.heightRatio, ladenMass: laden.mass, ladenRearLoadFraction: laden.rearFraction, ladenHeightRatio: laden.heightRatio,
     };
   },
@@ -106,7 +108,7 @@ export default defineCalculator({
     },
     happens: { when: (v) => v.rearLockRate < v.frontLockRate, words: (v, say) => `the rear locks first, empty, on a road with a grip of ${say(v.grip, 'friction')}` },
   },
-  summary: (v, say) => `Empty, on grip ${say(v.grip, 'friction')}, ${order(v, 'empty', say)}; the rear leads wherever a road allows more than ${say(Math.max(0, v.criticalRate), 'brakingRate')}. With ${say(v.payload, 'mass')} aboard ${order(v, 'laden', say)}.`,
+  summary: (v, say) => `Empty, on grip ${say(v.grip, 'friction')}, ${order(v, 'empty', say)}; the rear leads ${v.criticalRate > 0 ? `wherever a road allows more than ${say(v.criticalRate, 'brakingRate')}` : 'on every road, however gently you brake'}. With ${say(v.payload, 'mass')} aboard ${order(v, 'laden', say)}.`,
   equations: [
     { result: 'mass', expression: 'frontAxleLoad + rearAxleLoad', words: 'Both scales added.', source: 'derived' },
     { result: 'rearLoadFraction', expression: 'rearAxleLoad / mass', words: 'What the rear tires carry standing still.', source: 'derived' },
@@ -126,7 +128,7 @@ export default defineCalculator({
       id: 'rear-first', level: 'danger', when: (v) => rearFirstGrips(v, stand(v, 'empty')) !== undefined,
       words: (v, say) => {
         const bad = rearFirstGrips(v, stand(v, 'empty'));
-        return `Empty, the rear locks first${bad ? ` ${gripsInWords(bad, say)}` : ''}. A truck whose rear wheels lock turns around, and braking harder makes it worse.`;
+        return `Empty, the rear locks first${bad ? ` ${gripsInWords(bad, say)}` : ''}. ${v.criticalRate > 0 ? '' : `Its rear brakes do ${say(v.rearBrakeFraction, 'share')} of the braking, and its rear tires carry only ${say(v.rearLoadFraction, 'share')} of it standing still: at least ${say(v.rearBrakeFraction - v.rearLoadFraction, 'share', 2)} too much before any braking takes load off them. `}A truck whose rear wheels lock turns around, and braking harder makes it worse.`;
       },
       todo: 'Do not drive it on the road like this. Move the bar toward the front, fit a larger rear bore or a valve, until the front is first on every grip, empty.',
       fires: {}, silent: { frontShare: 0.66 },

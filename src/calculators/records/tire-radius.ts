@@ -45,7 +45,7 @@ export default defineCalculator({
     const mass = v.frontAxleLoad + v.rearAxleLoad;
     return {
       newBrakingRate: r.after.rate, rateFactor: r.rateFactor, newControlForce: v.controlForce * r.controlForceFactor, frontTorqueFactor: r.frontTorqueFactor, rearTorqueFactor: r.rearTorqueFactor,
-      newRearBrakeFraction: r.after.rearBrakeFraction, fixedShareCriticalRate: r.before.criticalRate, newCriticalRate: r.after.criticalRate, newCgHeight: r.after.cgHeight,
+      newRearBrakeFraction: r.after.rearBrakeFraction, fixedShareCriticalRate: Math.max(0, r.before.criticalRate), newCriticalRate: Math.max(0, r.after.criticalRate), newCgHeight: r.after.cgHeight,
       trueSpeed: v.indicatedSpeed * r.trueOverIndicated, mass, rearLoadFraction: v.rearAxleLoad / mass,
     };
   },
@@ -60,8 +60,8 @@ export default defineCalculator({
     { result: 'mass', expression: 'frontAxleLoad + rearAxleLoad', words: 'Both scales added.', source: 'derived' },
     { result: 'rearLoadFraction', expression: 'rearAxleLoad / mass', words: 'What the rear tires carry standing still.', source: 'derived' },
     { result: 'newCgHeight', expression: 'cgHeight + (1 - rearLoadFraction) * (frontNewRadius - loadedRadius) + rearLoadFraction * (rearNewRadius - loadedRadius)', words: 'The center of gravity rides on the line between the axle centers.', source: 'derived: geometry' },
-    { result: 'fixedShareCriticalRate', expression: '(rearLoadFraction - rearBrakeFraction) * wheelbase / cgHeight', words: 'Above this rate the rear works harder than the front, on the old tires.', source: 'derived: statics' },
-    { result: 'newCriticalRate', expression: '(rearLoadFraction - newRearBrakeFraction) * wheelbase / newCgHeight', words: 'The same on the new ones.', source: 'derived: statics' },
+    { result: 'fixedShareCriticalRate', expression: 'max(0, (rearLoadFraction - rearBrakeFraction) * wheelbase / cgHeight)', words: 'Above this rate the rear works harder than the front, on the old tires; at 0 it always does.', source: 'derived: statics' },
+    { result: 'newCriticalRate', expression: 'max(0, (rearLoadFraction - newRearBrakeFraction) * wheelbase / newCgHeight)', words: 'The same on the new ones.', source: 'derived: statics' },
     { result: 'trueSpeed', expression: 'indicatedSpeed * rearNewRadius / loadedRadius', words: 'The speedometer counts turns of the wheel, and each turn is now another length of road.', source: 'derived', when: (v) => v['speedometerAxle'] === 'rear' },
     { result: 'trueSpeed', expression: 'indicatedSpeed * frontNewRadius / loadedRadius', words: 'The speedometer counts turns of the wheel, and each turn is now another length of road.', source: 'derived', when: (v) => v['speedometerAxle'] === 'front' },
   ],
@@ -73,13 +73,13 @@ export default defineCalculator({
     },
     {
       id: 'rear-first', level: 'danger', when: (v) => v.newCriticalRate < v.grip && v.fixedShareCriticalRate >= v.grip,
-      words: (v, say) => `On the old tires the front locked first on grip ${say(v.grip, 'friction')}. On the new ones the rear does, above ${say(Math.max(0, v.newCriticalRate), 'brakingRate')}. An empty truck whose rear wheels lock turns around.`,
+      words: (v, say) => `On the old tires the front locked first on grip ${say(v.grip, 'friction')}. On the new ones the rear does, above ${say(v.newCriticalRate, 'brakingRate')}. An empty truck whose rear wheels lock turns around.`,
       todo: 'Move the balance bar toward the front, or choose tires whose front is not larger than the rear, before it is driven.',
       fires: { frontNewRadius: 12.6 * inch, rearNewRadius: 11.3 * inch, rearBrakeFraction: 0.22 }, silent: {},
     },
     {
       id: 'rear-leads', level: 'danger', when: (v) => v.newCriticalRate < v.grip && v.fixedShareCriticalRate < v.grip,
-      words: (v, say) => `Old tires or new, the rear locks first on grip ${say(v.grip, 'friction')}: above ${say(Math.max(0, v.fixedShareCriticalRate), 'brakingRate')} before, above ${say(Math.max(0, v.newCriticalRate), 'brakingRate')} now. An empty truck whose rear wheels lock turns around.`,
+      words: (v, say) => `Old tires or new, the rear locks first on grip ${say(v.grip, 'friction')}: above ${say(v.fixedShareCriticalRate, 'brakingRate')} before, above ${say(v.newCriticalRate, 'brakingRate')} now. An empty truck whose rear wheels lock turns around.`,
       todo: 'The tires are not the cause and not the cure. Set the balance first: which axle locks first has a page of its own.',
       fires: { rearBrakeFraction: 0.3 }, silent: { rearBrakeFraction: 0.2 },
     },
