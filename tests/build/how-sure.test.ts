@@ -219,3 +219,18 @@ describe.each(calculators.map((c) => [c.id, c] as const))('record %s', (id, reco
     expect(draws).toBeLessThanOrEqual(usualDraws);
   });
 });
+
+test('the least gap of parts held where they came nearest spreads as sweeps of every truck do', () => {
+  const record = calculatorById('clearance-sweep');
+  const spread = (howSure: AnyCalculator['howSure']) => allOf(drawSure({ ...record, howSure } as AnyCalculator, valuesOf(record), false))!;
+  const held = spread(record.howSure);
+  const swept = spread({ ...record.howSure, held: undefined, draws: 150 } as AnyCalculator['howSure']);
+  // One input at a time nothing is left to chance.
+  expect(held.bars.map(({ key, cell }) => [key, cell])).toEqual(swept.bars.map(({ key, cell }) => [key, cell]));
+  held.bars.forEach((bar, k) => {
+    expect(bar.low).toBeCloseTo(swept.bars[k]!.low, 4);
+    expect(bar.high).toBeCloseTo(swept.bars[k]!.high, 4);
+  });
+  expect((held.high - held.low) / (swept.high - swept.low)).toBeGreaterThan(0.8);
+  expect((held.high - held.low) / (swept.high - swept.low)).toBeLessThan(1.25);
+});
