@@ -112,10 +112,14 @@ export function capsuleGap(p: {
   const { radiusA, radiusB, measurementError } = p;
   requireNonNegative({ radiusA, radiusB, measurementError });
   const nearest = segmentDistance(p);
-  const { s, t } = nearest;
   const gap = nearest.distance - radiusA - radiusB;
+  return { gap, ...lessError({ gap, ...nearest, measurementError }), ...nearest };
+}
+
+/** What the measuring error makes of a gap whose nearest points lie at s and t: as capsuleGap, where these are known. */
+export function lessError({ gap, s, t, measurementError }: { readonly gap: number; readonly s: number; readonly t: number; readonly measurementError: number }): { readonly gapError: number; readonly gapLessError: number } {
   const gapError = measurementError * Math.hypot(1 - s, s, 1 - t, t);
-  return { gap, gapLessError: gap - 2 * gapError, gapError, ...nearest };
+  return { gapError, gapLessError: gap - 2 * gapError };
 }
 
 const minus = (p: Point, q: Point): Point => ({ x: p.x - q.x, y: p.y - q.y, z: p.z - q.z });

@@ -1,4 +1,4 @@
-import { capsuleGap } from './capsule.ts';
+import { capsuleGap, lessError } from './capsule.ts';
 import type { Point } from './capsule.ts';
 import type { Impossible } from './outcome.ts';
 import { requireFinite, requireNonNegative } from './require.ts';
@@ -66,7 +66,7 @@ export function clearanceSweep(p: {
   readonly parts: readonly SweepPart[];
   readonly motions: Motions;
   readonly measurementError: number;
-  /** A pair that is known from before, its two parts and all that moves them unchanged: it is not looked for again. */
+  /** A pair that is known from before, its two parts and all that moves them unchanged: it is not looked for again, whatever the error was then. */
   readonly known?: (a: number, b: number) => PairSweep | undefined;
 }): { readonly pairs: readonly PairSweep[]; readonly states: number } | Impossible {
   const { parts, motions, measurementError } = p;
@@ -82,7 +82,8 @@ export function clearanceSweep(p: {
     for (let a = 0; a < b; a++) {
       const [A, B] = [parts[a] as SweepPart, parts[b] as SweepPart];
       if (meantToTouch(A, B, a, b)) continue;
-      pairs.push(p.known?.(a, b) ?? sweepPair({
+      const known = p.known?.(a, b);
+      pairs.push(known ? { ...known, ...lessError({ ...known, measurementError }) } : sweepPair({
         a, b, A, B, motions, line, samples, measurementError,
         reachA: reach[a] as number, reachB: reach[b] as number, tableA: tables[a] as PlaceTable, tableB: tables[b] as PlaceTable,
       }));

@@ -11,6 +11,8 @@ export function fewFiles(): Plugin {
     configEnvironment(name) {
       if (name !== 'client') return undefined;
       const groups = [
+        // What the first script of a page needs must not bring the rest.
+        { name: 'load', test: /vite.preload-helper/, priority: 1 },
         { name: 'core', test: /src.(ui.live|engine.(require|outcome|constants|circle))\.ts$/ },
         { name: 'shared', test: /src.(engine|calculators)/, minShareCount: 13 },
       ];

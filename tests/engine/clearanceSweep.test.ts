@@ -110,6 +110,15 @@ describe('the quick distance of two pieces', () => {
   });
 });
 
+describe('a pair known from before', () => {
+  test('needs no other sweep when only the tape reads otherwise', () => {
+    const parts = randomParts(randomFrom(3));
+    const before = sweep(parts, lively, 3 * mm).pairs;
+    const known = (a: number, b: number) => before.find((pair) => pair.a === a && pair.b === b);
+    expect(clearanceSweep({ parts, motions: lively, measurementError: 8 * mm, known })).toEqual(sweep(parts, lively, 8 * mm));
+  });
+});
+
 describe('golden section', () => {
   test('finds the bottom of a valley, or the lower end of a slope', () => {
     expect(goldenSection((x) => (x - 0.3) ** 2, 0, 1, 30).x).toBeCloseTo(0.3, 5);

@@ -56,9 +56,9 @@ const slot = (a: number, b: number): number => a * 1000 + b;
 export function sweepFound(v: SweepValues): Sweep | Refusal {
   const [parts, motions] = [partsIn(v), motionsIn(v)];
   const stamps = parts.map(({ rides: on, start, end, radius, touches }, k) => [v.sweepParts[k]?.name, on, start.x, start.y, start.z, end.x, end.y, end.z, radius, touches, ...feels(on, motions)].join());
-  const before = kept?.error === v.positionError ? kept : undefined;
+  const before = kept;
   const same = stamps.map((stamp, k) => stamp === before?.stamps[k]);
-  if (before && same.length === before.stamps.length && same.every(Boolean)) return before.answer;
+  if (before?.error === v.positionError && same.length === before.stamps.length && same.every(Boolean)) return before.answer;
   const known = (a: number, b: number): PairSweep | undefined => (same[a] && same[b] ? before?.pairs.get(slot(a, b)) : undefined);
   const found = clearanceSweep({ parts, motions, measurementError: v.positionError, known });
   const answer = isImpossible(found) ? noSweep(v, found) : found;

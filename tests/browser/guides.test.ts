@@ -1,3 +1,4 @@
+import { gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { openSite } from './open.ts';
 import { pages } from './pages.ts';
@@ -33,5 +34,25 @@ test.each(guides)('%s has 1,200 to 2,500 words of prose', async (path) => {
   const words = await page.locator('article.guide').evaluate(proseIn);
   expect(words).toBeGreaterThanOrEqual(1200);
   expect(words).toBeLessThanOrEqual(2500);
+  await page.context().close();
+});
+
+test.each(guides)('%s loads with at most 60 kB of page, styles and script, and no calculator’s code before one is touched', async (path) => {
+  const page = await site.page();
+  const weights = new Map<string, number>();
+  const arriving: Promise<unknown>[] = [];
+  page.on('response', (response) => {
+    if (/\.(js|css)$|\/$/.test(new URL(response.url()).pathname)) arriving.push(response.body().then((body) => weights.set(response.url(), gzipSync(body, { level: 9 }).length)));
+  });
+  const sum = (kind: RegExp): number => [...weights].filter(([url]) => kind.test(url)).reduce((total, [, weight]) => total + weight, 0);
+  await page.goto(site.origin() + path, { waitUntil: 'networkidle' });
+  await Promise.all(arriving);
+  expect(sum(/\/$/)).toBeGreaterThan(10_000);
+  expect(sum(/./)).toBeLessThan(60_000);
+  expect(sum(/js$/)).toBeLessThan(3_000);
+  await page.locator('[data-calculator]').first().hover();
+  await page.waitForSelector('[data-calculator][data-live=yes]');
+  await Promise.all(arriving);
+  expect(sum(/js$/)).toBeGreaterThan(20_000);
   await page.context().close();
 });
