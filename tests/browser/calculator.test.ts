@@ -342,6 +342,7 @@ test('a danger in another calculator is said at the field it feeds and beside th
   await wakeAll(page);
   expect(await page.locator('#lock-order .answer .alarm a').getAttribute('href')).toBe('#balance-bar-cautions');
   await page.goto(`${site.origin()}/calculators/lock-order/`);
+  await page.waitForSelector('[data-live=yes]'); // before that 62 is what stands there anyway
   await page.locator('[id="lock-order-frontShare"]').fill('62');
   await expect.poll(() => page.locator('.alarm').count()).toBe(0);
   await page.context().close();
