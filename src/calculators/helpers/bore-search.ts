@@ -80,14 +80,16 @@ export function judge(v: FinderValues, { frontBore, rearBore, pedalRatio, frontS
 
 /**
  * The first search in a browser takes ten times as long as the next, because its code is not compiled yet. Made piece by
- * piece, with the numbers it will be asked about, none of them is long enough to hold up a keystroke. Twice, as half of
- * it is compiled by then. Only for numbers that are not refused.
+ * piece, with the numbers it will be asked about, none of them is long enough to hold up a keystroke. The first pieces are
+ * the slowest, so they are the smallest. Twice, as half of it is compiled by then. Only for numbers that are not refused.
  */
 export function* warmSearch(v: FinderValues): Generator<void> {
-  const { frontBores, ...lists } = listsOf(v);
-  for (const bore of [...frontBores, ...frontBores]) {
-    boreFinder({ truck: truckOf(v), ...lists, frontBores: [bore] });
-    yield;
+  const { frontBores, rearBores, ...lists } = listsOf(v);
+  for (const [k, bore] of [...frontBores, ...frontBores].entries()) {
+    for (const rear of k < 2 ? rearBores.map((one) => [one]) : [rearBores]) {
+      boreFinder({ truck: truckOf(v), ...lists, frontBores: [bore], rearBores: rear });
+      yield;
+    }
   }
 }
 
