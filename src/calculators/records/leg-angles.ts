@@ -29,7 +29,7 @@ export default defineCalculator({
     const [rest, hard, failed] = [legAt(v, 0), legAt(v, v.padTravelNormal), legAt(v, v.failedPadTravel)];
     return { kneeAtHard: hard.knee, kneeAtRest: rest.knee, kneeAtFailed: failed.knee, ankleAtRest: rest.ankle, ankleAtHard: hard.ankle, pushOffHard: hard.off, soleLeanHard: hard.lean, soleStretch: hard.sole / rest.sole };
   },
-  howSure: { draws: 1500, quick: (v) => noSuchLeg(v) ?? { kneeAtHard: legAt(v, v.padTravelNormal).knee } },
+  howSure: { draws: 1100, quick: (v) => noSuchLeg(v) ?? { kneeAtHard: legAt(v, v.padTravelNormal).knee } },
   summary: (v, say) => `With the foot on the pedal the knee stands at ${say(v.kneeAtRest, 'angle')}, in a hard stop at ${say(v.kneeAtHard, 'angle')} and with a circuit dead at ${say(v.kneeAtFailed, 'angle')}; 180° is a straight leg. The ankle goes from ${say(v.ankleAtRest, 'angle')} to ${say(v.ankleAtHard, 'angle')}. In a hard stop the leg pushes ${say(Math.abs(v.pushOffHard), 'angle')} ${v.pushOffHard < 0 ? 'above' : 'below'} the way the pad moves.`,
   equations: [],
   methods: [
