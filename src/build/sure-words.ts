@@ -69,8 +69,8 @@ export function sureWords(record: AnyCalculator, values: Values, say: Say, sure:
   if (!first) return [`Nothing measured here moves the ${name}.`];
   return [
     `${held ? `${held.words}, ` : ''}9 of 10 trucks measured like this have their ${name}${name.includes(',') ? ',' : ''} between ${say(sure.low, entry.dimension)} and ${say(sure.high, entry.dimension)}. The largest part of that comes from ${quoted(first, values)}${second ? `, then from ${quoted(second, values)}: those are the ones` : ': that is the one'} to know better.`,
-    ...(happens && sure.happens !== undefined ? [`${often(sure.happens, sure.error ?? 0, answered)} ${happens.words(values as never, say)}.`] : []),
     ...(sure.refused > 0 ? [`${often(sure.refused, 0, draws)} ${held?.refused?.(values as never, say) ?? 'the numbers have no answer'}; those are left out.`] : []),
+    ...(happens && sure.happens !== undefined ? [`${sure.refused > 0 ? 'Of the others: i' : 'I'}${often(sure.happens, sure.error ?? 0, answered).slice(1)} ${happens.words(values as never, say)}.`] : []),
   ];
 }
 

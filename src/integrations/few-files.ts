@@ -18,6 +18,7 @@ export function fewFiles(): Plugin {
       ];
       return { build: { modulePreload: { polyfill: false, resolveDependencies: () => [] }, rolldownOptions: { output: { codeSplitting: { groups } } } } };
     },
+    // What is left of Vite's helper for late imports when it fetches nothing ahead.
     load: {
       filter: { id: /^\0vite\/preload-helper/ },
       handler: () => 'export const __vitePreload = (load) => load();',

@@ -234,3 +234,10 @@ test('the least gap of parts held where they came nearest spreads as sweeps of e
   expect((held.high - held.low) / (swept.high - swept.low)).toBeGreaterThan(0.8);
   expect((held.high - held.low) / (swept.high - swept.low)).toBeLessThan(1.25);
 });
+
+test('trucks that never get there are told of first, and what is counted among the others says so', () => {
+  const record = calculatorById('bore-finder');
+  const [, refused, happens] = sureWords(record, valuesOf(record), say, demoSure('bore-finder'));
+  expect(refused).toMatch(/^In about \d+ of 100 trucks measured like this a master bottoms.*those are left out\.$/);
+  expect(happens).toMatch(/^Of the others: in about \d+ of 100 trucks/);
+});

@@ -76,11 +76,11 @@ export function pairsSwept(v: SweepValues): readonly PairSweep[] {
 
 /**
  * The gap of the worst pair in trucks measured a little differently, every pair held where it came nearest. Left out are
- * pairs so much farther apart that three of both their errors, over four of their difference, do not make up for it.
+ * pairs farther apart by more than three of both their errors, and 6 mm for what lines and movements may be off besides.
  */
 export function heldSweep(v: SweepValues): (x: SweepValues) => { readonly sweepGap: number } {
   const [first, ...others] = pairsSwept(v) as [PairSweep, ...PairSweep[]];
-  const pairs = [first, ...others.filter(({ gap, gapError }) => gap - 3 * gapError < first.gap + 3 * first.gapError)];
+  const pairs = [first, ...others.filter(({ gap, gapError }) => gap - 3 * gapError < first.gap + 3 * first.gapError + stop)];
   const was = motionsIn(v);
   return (x) => {
     const motions = motionsIn(x);
